@@ -1,0 +1,99 @@
+import type { Cell } from './cell.ts'
+import { type Program, solveConvex } from './convex-program.ts'
+import type { Surface } from './surface.ts'
+import { add, cross, dot, length, scale, squareTo, subtract, type Vec3 } from './vector.ts'
+
+/** The common part of some cells, known not to be empty: convex, with one point well inside. */
+export interface Region {
+  readonly surfaces: readonly Surface[]
+  readonly within: Vec3
+}
+
+/**
+ * The common part of `cells`, or undefined where they share no more than a touch (nothing deeper than 1e-7 mm).
+ * `near`: a point to start looking from, anywhere, mm.
+ */
+export function regionOf(cells: readonly Cell[], near: Vec3): Region | undefined {
+  const surfaces = cells.flatMap((c) => c.surfaces)
+  // A far wall, so that an unbounded region still has a deepest point.
+  const held = [...surfaces, farWall(near, [0, 0, 1]), farWall(near, [1, 0, 0])]
+  const { x } = solveConvex({ holds: [held], goal: 'depth' }, near, (v, gap) => {
+    const above = v[3]!
+    return above < 0 ? gap < -above : above > gap || gap < 1e-9
+  })
+  return x[3]! < -1e-7 ? { surfaces, within: [x[0]!, x[1]!, x[2]!] } : undefined
+}
+
+const farWall = (point: Vec3, axis: Vec3): Surface => ({
+  kind: 'cylinder',
+  name: 'far wall',
+  point,
+  axis,
+  radius: 1e4,
+})
+
+/** Largest value of `direction`·p over the region (direction a unit vector, so mm) and the point where it is reached. */
+export function reach(region: Region, direction: Vec3): { distance: number; at: Vec3 } {
+  const { x } = solveConvex(
+    { holds: [region.surfaces], goal: 'reach', direction },
+    region.within,
+    (_, gap) => gap < 1e-10,
+  )
+  const at: Vec3 = [x[0]!, x[1]!, x[2]!]
+  return { distance: direction[0] * at[0] + direction[1] * at[1] + direction[2] * at[2], at }
+}
+
+export interface Separation {
+  /** mm; 0 to 1e-5 where the regions touch or overlap. */
+  readonly distance: number
+  /** Nearest point of the first region and of the second. */
+  readonly from: Vec3
+  readonly to: Vec3
+}
+
+/**
+ * Least distance between two regions to 1e-9 mm. With `atMost` the search gives up, and returns undefined, as soon as
+ * it is sure that the distance is larger.
+ */
+export function separation(a: Region, b: Region, atMost = Infinity): Separation | undefined {
+  let beyond = false
+  const program: Program = { holds: [a.surfaces, b.surfaces], goal: 'least-distance' }
+  const { x } = solveConvex(program, [...a.within, ...b.within], (v, gap) => {
+    const d2 = (v[0]! - v[3]!) ** 2 + (v[1]! - v[4]!) ** 2 + (v[2]! - v[5]!) ** 2
+    beyond = d2 - 2 * gap > atMost * atMost
+    // The gap bounds ½·distance²; 1e-9 mm of distance, or a touch known to 1e-5 mm.
+    return beyond || gap < 1e-9 * Math.sqrt(d2) || (gap < 1e-11 && d2 < 1e-10)
+  })
+  if (beyond) return undefined
+  return {
+    distance: Math.hypot(x[0]! - x[3]!, x[1]! - x[4]!, x[2]! - x[5]!),
+    from: [x[0]!, x[1]!, x[2]!],
+    to: [x[3]!, x[4]!, x[5]!],
+  }
+}
+
+/**
+ * Largest distance from the line through `point` along `axis` over the region, mm. A convex function has its maximum
+ * at the rim, and there may be several: the search starts from `starts` directions and climbs from each.
+ */
+export function largestRadius(region: Region, point: Vec3, axis: Vec3, starts = 8): { radius: number; at: Vec3 } {
+  const x = squareTo(axis)
+  const y = cross(axis, x)
+  let best = { radius: 0, at: point }
+  for (let i = 0; i < starts; i++) {
+    const angle = (2 * Math.PI * i) / starts
+    let towards = add(scale(x, Math.cos(angle)), scale(y, Math.sin(angle)))
+    let last = -Infinity
+    for (let round = 0; round < 60; round++) {
+      const { at } = reach(region, towards)
+      const v = subtract(at, point)
+      const out = subtract(v, scale(axis, dot(v, axis)))
+      const radius = length(out)
+      if (radius > best.radius) best = { radius, at }
+      if (radius < last + 1e-10 || radius < 1e-9) break
+      last = radius
+      towards = scale(out, 1 / radius)
+    }
+  }
+  return best
+}
