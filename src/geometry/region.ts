@@ -1,7 +1,7 @@
 import type { Cell } from './cell.ts'
 import { type Program, solveConvex } from './convex-program.ts'
-import type { Surface } from './surface.ts'
-import { add, cross, dot, length, scale, squareTo, subtract, type Vec3 } from './vector.ts'
+import { depthOf, type Surface } from './surface.ts'
+import { add, cross, dot, length, scale, squareTo, subtract, unit, type Vec3 } from './vector.ts'
 
 /** The common part of some cells, known not to be empty: convex, with one point well inside. */
 export interface Region {
@@ -73,27 +73,42 @@ export function separation(a: Region, b: Region, atMost = Infinity): Separation 
 }
 
 /**
- * Largest distance from the line through `point` along `axis` over the region, mm. A convex function has its maximum
- * at the rim, and there may be several: the search starts from `starts` directions and climbs from each.
+ * Least depth of the region below `surface` (mm, negative where it comes out) and the point where it is reached.
+ * Below a round surface this is the maximum of a convex function: it lies at the rim and there may be several, so the
+ * search climbs from `starts` directions round the axis.
  */
-export function largestRadius(region: Region, point: Vec3, axis: Vec3, starts = 8): { radius: number; at: Vec3 } {
-  const x = squareTo(axis)
-  const y = cross(axis, x)
-  let best = { radius: 0, at: point }
+export function leastDepth(region: Region, surface: Surface, starts = 8): { depth: number; at: Vec3 } {
+  if (surface.kind === 'plane') {
+    const { distance, at } = reach(region, surface.normal)
+    return { depth: surface.offset - distance, at }
+  }
+  const place = surface.kind === 'cylinder' ? surface.point : surface.apex
+  const fall = surface.kind === 'cylinder' ? 0 : surface.slope
+  const x = squareTo(surface.axis)
+  const y = cross(surface.axis, x)
+  let best = { depth: Infinity, at: region.within }
   for (let i = 0; i < starts; i++) {
     const angle = (2 * Math.PI * i) / starts
-    let towards = add(scale(x, Math.cos(angle)), scale(y, Math.sin(angle)))
-    let last = -Infinity
+    let out = add(scale(x, Math.cos(angle)), scale(y, Math.sin(angle)))
+    let last = Infinity
     for (let round = 0; round < 60; round++) {
-      const { at } = reach(region, towards)
-      const v = subtract(at, point)
-      const out = subtract(v, scale(axis, dot(v, axis)))
-      const radius = length(out)
-      if (radius > best.radius) best = { radius, at }
-      if (radius < last + 1e-10 || radius < 1e-9) break
-      last = radius
-      towards = scale(out, 1 / radius)
+      const { at } = reach(region, unit(subtract(out, scale(surface.axis, fall))))
+      const depth = depthOf(surface, at)
+      if (depth < best.depth) best = { depth, at }
+      if (depth > last - 1e-10) break
+      last = depth
+      const v = subtract(at, place)
+      const square = subtract(v, scale(surface.axis, dot(v, surface.axis)))
+      if (length(square) < 1e-9) break
+      out = unit(square)
     }
   }
   return best
+}
+
+/** Largest distance from the line through `point` along the unit vector `axis` over the region, mm, and where. */
+export function largestRadius(region: Region, point: Vec3, axis: Vec3): { radius: number; at: Vec3 } {
+  const thin = { kind: 'cylinder', name: 'axis', point, axis, radius: 1 } as const
+  const { depth, at } = leastDepth(region, thin)
+  return { radius: 1 - depth, at }
 }

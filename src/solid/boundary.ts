@@ -1,0 +1,113 @@
+import type { Cell } from '../geometry/cell.ts'
+import { reach, regionOf } from '../geometry/region.ts'
+import type { Solid } from '../geometry/solid.ts'
+import { coincident } from '../geometry/tolerance.ts'
+import { dot, negate, type Vec3 } from '../geometry/vector.ts'
+import { type Facetting, facetsOf } from './facets.ts'
+import { heightAbove, type Polygon, splitPolygon } from './polygon.ts'
+import { type Box, boxesMeet, boxOf, type Polyhedron, polyhedronOf } from './polyhedron.ts'
+
+/**
+ * The skin of a solid as convex flat polygons, facing outwards. They cover the skin once, but their corners need not
+ * meet (a corner may lie on a neighbour's edge): `closedMesh` mends that.
+ *
+ * Since every cell is convex, each face is cut only by the cells it meets, and a face that a cell does not touch stays
+ * whole. Faces of two cells that lie in one plane are told apart by which side the metal is on.
+ */
+export function boundaryOf(solid: Solid, facetting: Facetting): Polygon[] {
+  const facets = facetsOf(solid, facetting)
+  const bounds = boundsOf(solid.stock)
+  if (!bounds) return []
+  const stock = solid.stock.map((c) => polyhedronOf(facets.get(c)!, bounds))
+  const cuts = solid.cuts.map((c) => polyhedronOf(facets.get(c)!, bounds)).filter((c) => c.faces.length > 0)
+  const skin: Polygon[] = []
+  stock.forEach((cell, i) => {
+    let faces: Polygon[] = [...cell.faces]
+    stock.forEach((other, k) => {
+      if (k !== i) faces = faces.flatMap((f) => outsideOf(f, other, (same) => (same ? k < i : true)))
+    })
+    for (const cut of cuts) faces = faces.flatMap((f) => outsideOf(f, cut, (same) => same))
+    skin.push(...faces)
+  })
+  cuts.forEach((cell, j) => {
+    const walls = cell.faces.filter((f) => f.facet.surface.name !== 'bounds')
+    for (const wall of walls) {
+      let faces = insideAny(wall, stock)
+      cuts.forEach((other, k) => {
+        if (k !== j) faces = faces.flatMap((f) => outsideOf(f, other, (same) => (same ? k < j : true)))
+      })
+      skin.push(...faces.map(turned))
+    }
+  })
+  return skin
+}
+
+/** A box round the stock, 1 mm clear of it. */
+function boundsOf(stock: readonly Cell[]): Box | undefined {
+  const corners: Vec3[] = []
+  for (const cell of stock) {
+    const region = regionOf([cell], [0, 0, 0])
+    if (!region) continue
+    const far = (d: Vec3) => reach(region, d).distance + 1
+    corners.push([far([1, 0, 0]), far([0, 1, 0]), far([0, 0, 1])])
+    corners.push([-far([-1, 0, 0]), -far([0, -1, 0]), -far([0, 0, -1])])
+  }
+  return corners.length > 0 ? boxOf(corners) : undefined
+}
+
+const turned = (p: Polygon): Polygon => ({
+  corners: [...p.corners].reverse(),
+  facet: { surface: p.facet.surface, plane: { ...p.facet.plane, normal: negate(p.facet.plane.normal), offset: -p.facet.plane.offset } },
+})
+
+type Split = { inside?: Polygon; outside: Polygon[] }
+
+/**
+ * Cuts a polygon at the faces of a cell. `coplanar(same)` says whether a polygon in the plane of one of the cell's
+ * faces counts as inside; `same`: both look the same way.
+ */
+function splitAt(polygon: Polygon, cell: Polyhedron, coplanar: (same: boolean) => boolean): Split {
+  if (!boxesMeet(boxOf(polygon.corners), cell.box)) return { outside: [polygon] }
+  const across = []
+  for (const { plane } of cell.facets) {
+    let above = false
+    let below = false
+    for (const p of polygon.corners) {
+      const h = heightAbove(plane, p)
+      if (h > coincident) above = true
+      else if (h < -coincident) below = true
+    }
+    if (!above && !below) {
+      if (!coplanar(dot(plane.normal, polygon.facet.plane.normal) > 0)) return { outside: [polygon] }
+    } else if (!below) return { outside: [polygon] }
+    else if (above) across.push(plane)
+  }
+  let inside: Polygon | undefined = polygon
+  const outside: Polygon[] = []
+  for (const plane of across) {
+    const parts: { behind?: Polygon; front?: Polygon } = splitPolygon(inside, plane)
+    if (parts.front) outside.push(parts.front)
+    inside = parts.behind
+    // Nothing is inside after all: the polygon stays whole instead of in pieces.
+    if (!inside) return { outside: [polygon] }
+  }
+  return { inside, outside }
+}
+
+const outsideOf = (p: Polygon, cell: Polyhedron, coplanar: (same: boolean) => boolean): Polygon[] =>
+  splitAt(p, cell, coplanar).outside
+
+function insideAny(polygon: Polygon, cells: readonly Polyhedron[]): Polygon[] {
+  const found: Polygon[] = []
+  let rest = [polygon]
+  for (const cell of cells) {
+    const next: Polygon[] = []
+    for (const piece of rest) {
+      const { inside, outside } = splitAt(piece, cell, (same) => !same)
+      if (inside) found.push(inside)
+      next.push(...outside)
+    }
+    rest = next
+  }
+  return found
+}

@@ -1,0 +1,96 @@
+import { plane } from '../geometry/surface.ts'
+import { coincident } from '../geometry/tolerance.ts'
+import { cross, distance, dot, length, scale, squareTo, subtract, type Vec3, add } from '../geometry/vector.ts'
+import type { Facet } from './facets.ts'
+import { heightAbove, type Polygon, splitPolygon } from './polygon.ts'
+
+export interface Box {
+  readonly min: Vec3
+  readonly max: Vec3
+}
+
+/** A cell with its round faces made of flats: a convex polyhedron, possibly empty. */
+export interface Polyhedron {
+  readonly faces: readonly Polygon[]
+  readonly facets: readonly Facet[]
+  readonly box: Box
+}
+
+/** The polyhedron inside all facets and inside `bounds`, within which everything of interest must lie. */
+export function polyhedronOf(facets: readonly Facet[], bounds: Box): Polyhedron {
+  let faces = boxFaces(bounds)
+  for (const facet of facets) {
+    faces = clip(faces, facet)
+    if (faces.length === 0) break
+  }
+  return { faces, facets, box: boxOf(faces.flatMap((f) => f.corners)) }
+}
+
+function clip(faces: readonly Polygon[], facet: Facet): Polygon[] {
+  const kept: Polygon[] = []
+  const rim: Vec3[] = []
+  let cutsAnything = false
+  for (const face of faces) {
+    const { behind, front } = splitPolygon(face, facet.plane)
+    if (front) cutsAnything = true
+    if (behind) kept.push(behind)
+  }
+  if (!cutsAnything) return [...faces]
+  for (const face of kept) {
+    for (const p of face.corners) {
+      if (Math.abs(heightAbove(facet.plane, p)) > coincident) continue
+      if (!rim.some((q) => distance(p, q) < coincident / 2)) rim.push(p)
+    }
+  }
+  if (rim.length < 3) return kept
+  kept.push({ corners: roundTheMiddle(rim, facet.plane.normal), facet })
+  return kept
+}
+
+/** Corners of a convex flat polygon in order, anticlockwise about `normal`. */
+function roundTheMiddle(points: readonly Vec3[], normal: Vec3): Vec3[] {
+  const middle = scale(
+    points.reduce((a, b) => add(a, b)),
+    1 / points.length,
+  )
+  const x = squareTo(normal)
+  const y = cross(normal, x)
+  return points
+    .map((p) => ({ p, angle: Math.atan2(dot(subtract(p, middle), y), dot(subtract(p, middle), x)) }))
+    .sort((a, b) => a.angle - b.angle)
+    .map(({ p }) => p)
+}
+
+function boxFaces({ min, max }: Box): Polygon[] {
+  const corner = (i: number): Vec3 => [i & 1 ? max[0] : min[0], i & 2 ? max[1] : min[1], i & 4 ? max[2] : min[2]]
+  const sides: [Vec3, number[]][] = [
+    [[-1, 0, 0], [0, 4, 6, 2]],
+    [[1, 0, 0], [1, 3, 7, 5]],
+    [[0, -1, 0], [0, 1, 5, 4]],
+    [[0, 1, 0], [2, 6, 7, 3]],
+    [[0, 0, -1], [0, 2, 3, 1]],
+    [[0, 0, 1], [4, 5, 7, 6]],
+  ]
+  return sides.map(([out, corners]) => {
+    const side = plane('bounds', corner(corners[0]!), out)
+    return { corners: corners.map(corner), facet: { plane: side, surface: side } }
+  })
+}
+
+export function boxOf(points: readonly Vec3[]): Box {
+  const min: [number, number, number] = [Infinity, Infinity, Infinity]
+  const max: [number, number, number] = [-Infinity, -Infinity, -Infinity]
+  for (const p of points) {
+    for (let k = 0; k < 3; k++) {
+      min[k] = Math.min(min[k]!, p[k]!)
+      max[k] = Math.max(max[k]!, p[k]!)
+    }
+  }
+  return { min, max }
+}
+
+export const boxesMeet = (a: Box, b: Box): boolean =>
+  [0, 1, 2].every((k) => a.min[k]! <= b.max[k]! + coincident && b.min[k]! <= a.max[k]! + coincident)
+
+export const meanEdge = ({ min, max }: Box): number =>
+  (length([max[0] - min[0], 0, 0]) + length([0, max[1] - min[1], 0]) + length([0, 0, max[2] - min[2]])) / 3
