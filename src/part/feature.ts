@@ -38,8 +38,8 @@ export interface Feature {
   /** Frame it is laid out and machined in, in the part's frame. */
   readonly frame: Frame
   /**
-   * Features it is meant to open into, by id; `outside` stands for the outer faces of the stock. A contact that is
-   * not named here, on either side, is a wall that must hold.
+   * What it is meant to open into: features by id, outer faces of the stock by name, `outside` for all of those. A
+   * contact that is not named here, on either side, is a wall that must hold.
    */
   readonly opensInto: readonly string[]
   readonly dimensions: readonly Dimension[]

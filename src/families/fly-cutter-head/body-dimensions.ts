@@ -1,0 +1,79 @@
+import type { Dimension, Tolerance } from '../../part/dimension.ts'
+import type { Layout } from './layout.ts'
+import type { Parameters } from './parameters/parameters.ts'
+
+const minute = Math.PI / 180 / 60
+const general: Tolerance = { kind: 'general' }
+const reference: Tolerance = { kind: 'reference' }
+const within = (lower: number, upper: number): Tolerance => ({ kind: 'limits', lower, upper })
+
+/**
+ * Named sizes of the head with this family's own tolerances; the rest is left to ISO 2768-1 medium. Sizes that no tool
+ * reaches (depth on the axis, slot ahead of centre) stand beside ones that can be measured.
+ */
+export function bodyDimensions(p: Parameters, l: Layout): Dimension[] {
+  const out: Dimension[] = []
+  const add = (
+    id: string,
+    label: string,
+    kind: Dimension['kind'],
+    value: number,
+    tolerance: Tolerance,
+    extra: { measurable?: boolean; thread?: string } = {},
+  ) => {
+    const feature = id.slice(0, id.indexOf('.'))
+    out.push({ id, label, kind, value, tolerance, feature, measurable: tolerance.kind !== 'reference', ...extra })
+  }
+  const rise = (l.across / 2) * Math.tan(l.faceAngle)
+  const round = p.stock.shape === 'round'
+  add('stock.size', round ? 'bar diameter' : 'across flats', round ? 'diameter' : 'length', p.stock.size, general)
+
+  add('face.angle', 'face angle', 'angle', l.faceAngle, within(-15 * minute, 15 * minute))
+  add('face.depth-on-axis', 'mounting face to angled face on the axis', 'length', l.depthOnAxis, reference)
+  add('face.long-side', 'height on the bit side', 'length', l.depthOnAxis + rise, general)
+  add('face.short-side', 'height opposite the bit', 'length', l.depthOnAxis - rise, reference)
+
+  // The slot is milled to the bit as measured.
+  add('slot.width', 'slot width', 'length', l.slot.width, within(0.02 - p.slot.clearance, 0.06 - p.slot.clearance))
+  add('slot.depth', 'slot depth', 'length', l.slot.depth, within(-0.1, 0.1))
+  add('slot.ahead', 'leading wall ahead of centre', 'length', p.slot['ahead-of-centre'], reference)
+  if (!round && p.stock['slot-runs'] === 'point-to-point') {
+    const side = p.stock.size / 2 - p.slot['ahead-of-centre']
+    add('slot.from-flat', 'flat to leading wall', 'length', side, within(-0.1, 0.1))
+  }
+  if (l.slot.end) {
+    add('slot.beyond-axis', 'slot end beyond the axis', 'length', -l.slot.end.x, general)
+    add('slot.end-radius', 'slot end radius', 'radius', l.slot.end.radius, general)
+  }
+
+  add('step.wall', 'wall between slot and step', 'length', p.step['wall-thickness'], general)
+  add('step.depth', 'step depth', 'length', l.step.depth, general)
+
+  const { thread, xs, height } = l.screws
+  xs.forEach((x, i) => {
+    const id = `screw-hole-${i + 1}`
+    const at = i === 0 ? 'first screw from the tilted origin' : `screw ${i + 1} from the one before`
+    add(`${id}.x`, at, 'length', i === 0 ? x : l.screws.spacing, general)
+    if (i > 0) return
+    add(`${id}.height`, 'screw axis above the angled face', 'length', height, general)
+    add(`${id}.thread`, `thread, ${xs.length} off`, 'thread', thread.majorDiameter, general, { thread: thread.name })
+    add(`${id}.tap-drill`, 'tap drill', 'diameter', thread.tapDrill, general)
+  })
+
+  add('bore.diameter', 'bore', 'diameter', p.bore.diameter, boreTolerance(p.bore.diameter))
+  if (p.bore.kind === 'blind') {
+    add('bore.depth', 'bore depth, full diameter', 'length', p.bore.depth, general)
+    if (p.bore.bottom === 'drill-point') {
+      add('bore.point-angle', 'drill point', 'angle', p.bore['point-angle'], reference)
+    }
+    if (p.bore.vent === 'hole') add('vent.diameter', 'vent hole', 'diameter', p.bore['vent-size'], general)
+  }
+  if (p.bore.chamfer > 0) add('chamfer.width', 'bore chamfer, 45°', 'length', p.bore.chamfer, general)
+  return out
+}
+
+/** H7: from nominal up by IT7 (ISO 286-1, 0.45·D^⅓ + 0.001·D µm times 16), as the bore is measured before the spigot is turned. */
+function boreTolerance(diameter: number): Tolerance {
+  const unitOfTolerance = 0.45 * Math.cbrt(diameter) + 0.001 * diameter
+  return within(0, Math.round(16 * unitOfTolerance) / 1000)
+}

@@ -1,0 +1,201 @@
+import { type Cell, cellFrom, cellOf } from '../../geometry/cell.ts'
+import { coneThrough, cylinder, type Plane, plane, type Surface } from '../../geometry/surface.ts'
+import type { Vec3 } from '../../geometry/vector.ts'
+import type { Feature } from '../../part/feature.ts'
+import type { Part } from '../../part/part.ts'
+import { bodyDimensions } from './body-dimensions.ts'
+import { bodyFrame, faceFrame } from './frames.ts'
+import type { Layout } from './layout.ts'
+import type { Parameters } from './parameters/parameters.ts'
+
+/** The head itself, in the body frame. */
+export function bodyOf(p: Parameters, l: Layout): Part {
+  const face = faceFrame(l.faceAngle, l.depthOnAxis)
+  const dimensions = bodyDimensions(p, l)
+  const own = (id: string) => dimensions.filter((d) => d.feature === id)
+  const inFace = (cells: readonly Cell[]) => cells.map((c) => cellFrom(face, c))
+  const vented = p.bore.kind === 'blind' && p.bore.vent === 'hole'
+
+  const stock: Feature = {
+    id: 'stock',
+    label: `${p.stock.shape} bar`,
+    role: 'stock',
+    cells: [
+      cellOf(...section(p, l), plane('mounting face', [0, 0, 0], up), plane('far end', [0, 0, -l.prismLength], down)),
+    ],
+    frame: bodyFrame,
+    opensInto: [],
+    dimensions: own('stock'),
+  }
+  const cuts: Feature[] = [
+    {
+      id: 'face',
+      label: 'angled face',
+      role: 'tool-face',
+      cells: inFace([cellOf(plane('angled face', [0, 0, 0], up))]),
+      frame: face,
+      opensInto: ['outside', 'slot', 'step', 'vent'],
+      dimensions: own('face'),
+    },
+    {
+      id: 'slot',
+      label: 'slot for the bit',
+      role: 'bit-seat',
+      cells: inFace(slotCells(l)),
+      frame: face,
+      opensInto: ['outside', 'face', 'vent', ...(p.bore.kind === 'through' ? ['bore'] : [])],
+      dimensions: own('slot'),
+    },
+    {
+      id: 'step',
+      label: 'step',
+      role: 'screw-step',
+      cells: inFace([
+        cellOf(
+          plane('step wall', [0, l.step.wall, 0], [0, -l.step.towards, 0]),
+          plane('step floor', [0, 0, l.step.depth], up),
+        ),
+      ]),
+      frame: face,
+      opensInto: ['outside', 'face'],
+      dimensions: own('step'),
+    },
+    ...l.screws.xs.map(
+      (x, i): Feature => ({
+        id: screwHoleId(i),
+        label: `screw hole ${i + 1}`,
+        role: 'clamp-screw',
+        // From the step's wall to the slot's, no further: both ends lie in the void of the other cut.
+        cells: inFace([
+          cellOf(
+            cylinder(
+              'screw hole',
+              [x, l.screws.seat, l.screws.height],
+              [0, l.step.towards, 0],
+              l.screws.thread.tapDrill / 2,
+            ),
+            plane('slot side', [0, l.screws.seat, 0], [0, -l.step.towards, 0]),
+            plane('step side', [0, l.step.wall, 0], [0, l.step.towards, 0]),
+          ),
+        ]),
+        frame: face,
+        opensInto: ['slot', 'step'],
+        dimensions: own(screwHoleId(i)),
+        thread: {
+          name: l.screws.thread.name,
+          majorDiameter: l.screws.thread.majorDiameter,
+          pitch: l.screws.thread.pitch,
+          tapDrill: l.screws.thread.tapDrill,
+        },
+      }),
+    ),
+    {
+      id: 'bore',
+      label: 'bore',
+      role: 'fit-bore',
+      cells: [boreCell(p)],
+      frame: bodyFrame,
+      opensInto: [
+        'outside',
+        'chamfer',
+        ...(vented ? ['vent'] : []),
+        ...(p.bore.kind === 'through' ? ['slot', 'face', 'step', 'far end'] : []),
+      ],
+      dimensions: own('bore'),
+    },
+  ]
+  const r = p.bore.diameter / 2
+  const c = p.bore.chamfer
+  if (c > 0) {
+    cuts.push({
+      id: 'chamfer',
+      label: 'bore chamfer',
+      role: 'lead-in',
+      cells: [
+        cellOf(coneThrough('bore chamfer', [0, 0, -c], r, [0, 0, 0], r + c), plane('mounting face', [0, 0, 0], up)),
+      ],
+      frame: bodyFrame,
+      opensInto: ['mounting face', 'bore'],
+      dimensions: own('chamfer'),
+    })
+  }
+  if (p.bore.kind === 'blind' && vented) {
+    cuts.push({
+      id: 'vent',
+      label: 'vent hole',
+      role: 'vent',
+      cells: [
+        cellOf(
+          cylinder('vent hole', [0, 0, 0], down, p.bore['vent-size'] / 2),
+          plane('bore side', [0, 0, -p.bore.depth], up),
+        ),
+      ],
+      frame: bodyFrame,
+      opensInto: ['bore', 'slot', 'face', 'step', 'far end'],
+      dimensions: own('vent'),
+    })
+  }
+  return { id: 'body', label: 'Head', material: p.stock.material, stock: [stock], cuts }
+}
+
+export const screwHoleId = (index: number): string => `screw-hole-${index + 1}`
+
+const up: Vec3 = [0, 0, 1]
+const down: Vec3 = [0, 0, -1]
+
+/** Sides of the bar. The flats that the jaws hold face ±Y; flat-to-flat leaves corners there. */
+function section(p: Parameters, l: Layout): Surface[] {
+  const r = l.inscribed / 2
+  if (p.stock.shape === 'round') return [cylinder('outside', [0, 0, 0], up, r)]
+  const [sides, first] =
+    p.stock.shape === 'square' ? [4, 0] : [6, p.stock['slot-runs'] === 'point-to-point' ? Math.PI / 6 : 0]
+  return Array.from({ length: sides }, (_, i): Plane => {
+    // Exact zeros for the sides square to an axis: a flat facing Y has no x at all.
+    const angle = first + (i * 2 * Math.PI) / sides
+    const out: Vec3 = [tidy(Math.cos(angle)), tidy(Math.sin(angle)), 0]
+    return plane(`flat ${i + 1}`, [out[0] * r, out[1] * r, 0], out)
+  })
+}
+
+const tidy = (x: number): number => (Math.abs(x) < 1e-15 ? 0 : x)
+
+function slotCells(l: Layout): Cell[] {
+  const { slot, hand } = l
+  const leading = plane('leading wall', [0, slot.leading, 0], [0, hand, 0])
+  const trailing = plane('trailing wall', [0, slot.trailing, 0], [0, -hand, 0])
+  const floor = plane('slot floor', [0, 0, slot.depth], up)
+  if (!slot.end) return [cellOf(leading, trailing, floor)]
+  const { x, radius } = slot.end
+  const from = (at: number, name: string) => plane(name, [at, 0, 0], [-1, 0, 0])
+  const cells = [cellOf(leading, trailing, floor, from(x + radius, 'slot end'))]
+  const centres = [slot.leading - hand * radius, slot.trailing + hand * radius]
+  if (Math.abs(slot.width - 2 * radius) < 1e-9) centres.pop()
+  for (const y of centres) {
+    cells.push(cellOf(cylinder('slot end', [x + radius, y, 0], up, radius), floor))
+  }
+  if (centres.length === 2) {
+    cells.push(
+      cellOf(
+        plane('slot end', [0, centres[0]!, 0], [0, hand, 0]),
+        plane('slot end', [0, centres[1]!, 0], [0, -hand, 0]),
+        floor,
+        from(x, 'slot end'),
+      ),
+    )
+  }
+  return cells
+}
+
+/** A drilled bottom is the cylinder inside the cone of the point: one convex cell. Open above the mounting face. */
+function boreCell({ bore }: Parameters): Cell {
+  const r = bore.diameter / 2
+  const wall = cylinder('bore wall', [0, 0, 0], down, r)
+  if (bore.kind === 'through') return cellOf(wall)
+  if (bore.bottom === 'flat') return cellOf(wall, plane('bore bottom', [0, 0, -bore.depth], down))
+  const point = r / Math.tan(bore['point-angle'] / 2)
+  return cellOf(
+    wall,
+    coneThrough('drill point', [0, 0, -bore.depth - point], 0, [0, 0, -bore.depth], r),
+    plane('mounting face', [0, 0, 0], up),
+  )
+}
