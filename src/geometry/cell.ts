@@ -1,6 +1,6 @@
 import type { Frame } from './frame.ts'
-import { type Interval, type Ray, intersectIntervals, intervalsOf } from './interval.ts'
-import { type Surface, cylinder, depthOf, plane, surfaceFrom } from './surface.ts'
+import { type Interval, intersectIntervals, intervalsOf, type Ray } from './interval.ts'
+import { cylinder, depthOf, plane, type Surface, surfaceFrom } from './surface.ts'
 import { along, negate, type Vec3 } from './vector.ts'
 
 /** A convex body: all points inside every one of its surfaces. */

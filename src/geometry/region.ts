@@ -107,8 +107,8 @@ export function leastDepth(region: Region, surface: Surface, starts = 8): { dept
 }
 
 /** Largest distance from the line through `point` along the unit vector `axis` over the region, mm, and where. */
-export function largestRadius(region: Region, point: Vec3, axis: Vec3): { radius: number; at: Vec3 } {
+export function largestRadius(region: Region, point: Vec3, axis: Vec3, starts = 8): { radius: number; at: Vec3 } {
   const thin = { kind: 'cylinder', name: 'axis', point, axis, radius: 1 } as const
-  const { depth, at } = leastDepth(region, thin)
+  const { depth, at } = leastDepth(region, thin, starts)
   return { radius: 1 - depth, at }
 }

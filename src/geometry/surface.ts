@@ -1,5 +1,5 @@
-import { type Frame, directionFrom, pointFrom } from './frame.ts'
-import { along, cross, dot, length, subtract, unit, type Vec3 } from './vector.ts'
+import { directionFrom, type Frame, pointFrom } from './frame.ts'
+import { along, cross, dot, length, squareTo, subtract, unit, type Vec3 } from './vector.ts'
 
 /**
  * An oriented surface: the inside is where `depthOf` is positive. Every inside is convex, so a list of surfaces is a
@@ -78,6 +78,15 @@ export function depthOf(surface: Surface, p: Vec3): number {
     (dot(v, surface.axis) * surface.slope - length(cross(surface.axis, v))) /
     Math.sqrt(1 + surface.slope * surface.slope)
   )
+}
+
+/** Unit normal at the place of the surface nearest to `p`, pointing outwards. On the axis of a round face: any one. */
+export function outwardAt(surface: Surface, p: Vec3): Vec3 {
+  if (surface.kind === 'plane') return surface.normal
+  const v = subtract(p, surface.kind === 'cylinder' ? surface.point : surface.apex)
+  const square = along(v, surface.axis, -dot(v, surface.axis))
+  const out = length(square) > 1e-12 ? unit(square) : squareTo(surface.axis)
+  return surface.kind === 'cylinder' ? out : unit(along(out, surface.axis, -surface.slope))
 }
 
 /** The same surface, given in `frame`, expressed in the parent frame. */

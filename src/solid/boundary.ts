@@ -32,7 +32,9 @@ export function boundaryOf(solid: Solid, facetting: Facetting): Polygon[] {
   cuts.forEach((cell, j) => {
     const walls = cell.faces.filter((f) => f.facet.surface.name !== 'bounds')
     for (const wall of walls) {
-      let faces = insideAny(wall, stock)
+      // A cut leaves a face where there was metal on both sides of it: its own, now gone, and that beyond. Where only
+      // the metal beyond was there, the stock's own face is the skin already.
+      let faces = insideAny(wall, stock, (same) => same).flatMap((f) => insideAny(f, stock, (same) => !same))
       cuts.forEach((other, k) => {
         if (k !== j) faces = faces.flatMap((f) => outsideOf(f, other, (same) => (same ? k < j : true)))
       })
@@ -57,7 +59,10 @@ function boundsOf(stock: readonly Cell[]): Box | undefined {
 
 const turned = (p: Polygon): Polygon => ({
   corners: [...p.corners].reverse(),
-  facet: { surface: p.facet.surface, plane: { ...p.facet.plane, normal: negate(p.facet.plane.normal), offset: -p.facet.plane.offset } },
+  facet: {
+    surface: p.facet.surface,
+    plane: { ...p.facet.plane, normal: negate(p.facet.plane.normal), offset: -p.facet.plane.offset },
+  },
 })
 
 type Split = { inside?: Polygon; outside: Polygon[] }
@@ -97,13 +102,13 @@ function splitAt(polygon: Polygon, cell: Polyhedron, coplanar: (same: boolean) =
 const outsideOf = (p: Polygon, cell: Polyhedron, coplanar: (same: boolean) => boolean): Polygon[] =>
   splitAt(p, cell, coplanar).outside
 
-function insideAny(polygon: Polygon, cells: readonly Polyhedron[]): Polygon[] {
+function insideAny(polygon: Polygon, cells: readonly Polyhedron[], coplanar: (same: boolean) => boolean): Polygon[] {
   const found: Polygon[] = []
   let rest = [polygon]
   for (const cell of cells) {
     const next: Polygon[] = []
     for (const piece of rest) {
-      const { inside, outside } = splitAt(piece, cell, (same) => !same)
+      const { inside, outside } = splitAt(piece, cell, coplanar)
       if (inside) found.push(inside)
       next.push(...outside)
     }

@@ -1,5 +1,5 @@
-import type { Problem, Result } from '../input/problem.ts'
 import { add, cross, dot, length, scale, subtract, type Vec3 } from '../geometry/vector.ts'
+import type { Problem, Result } from '../input/problem.ts'
 import { areaOf, type Polygon } from './polygon.ts'
 import { boxOf, meanEdge } from './polyhedron.ts'
 
@@ -116,9 +116,7 @@ function insertCorners(
       onEdge.set(key, cornersOn(from, to, points, loose, xs, reachOut))
     }
   }
-  return loops.map((loop) =>
-    loop.flatMap((a, i) => [a, ...(onEdge.get(`${a}>${loop[(i + 1) % loop.length]!}`) ?? [])]),
-  )
+  return loops.map((loop) => loop.flatMap((a, i) => [a, ...(onEdge.get(`${a}>${loop[(i + 1) % loop.length]!}`) ?? [])]))
 }
 
 function cornersOn(

@@ -1,5 +1,5 @@
 import type { Cell } from '../geometry/cell.ts'
-import { reach, regionOf } from '../geometry/region.ts'
+import { largestRadius, regionOf } from '../geometry/region.ts'
 import type { Solid } from '../geometry/solid.ts'
 import { type Cone, type Cylinder, type Plane, plane, type Surface } from '../geometry/surface.ts'
 import { coincident } from '../geometry/tolerance.ts'
@@ -56,7 +56,7 @@ function largestRadiusOf(s: Cylinder | Cone, cell: Cell): number {
   if (s.kind === 'cylinder') return s.radius
   const region = regionOf([cell], along(s.apex, s.axis, 1))
   if (!region) return 1
-  return s.slope * (reach(region, s.axis).distance - dot(s.apex, s.axis))
+  return largestRadius(region, s.apex, s.axis, 4).radius
 }
 
 const placeOf = (s: Cylinder | Cone): Vec3 => (s.kind === 'cylinder' ? s.point : s.apex)

@@ -38,8 +38,7 @@ export function splitPolygon(polygon: Polygon, plane: Plane): { behind?: Polygon
   }
 }
 
-const between = (p: Vec3, q: Vec3, hp: number, hq: number): Vec3 =>
-  add(p, scale(subtract(q, p), hp / (hp - hq)))
+const between = (p: Vec3, q: Vec3, hp: number, hq: number): Vec3 => add(p, scale(subtract(q, p), hp / (hp - hq)))
 
 /** Area vector: along the normal by the right-hand rule, as long as the area (mm²). */
 export function areaVector(corners: readonly Vec3[]): Vec3 {

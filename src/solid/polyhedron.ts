@@ -1,6 +1,6 @@
 import { plane } from '../geometry/surface.ts'
 import { coincident } from '../geometry/tolerance.ts'
-import { cross, distance, dot, length, scale, squareTo, subtract, type Vec3, add } from '../geometry/vector.ts'
+import { add, cross, distance, dot, length, scale, squareTo, subtract, type Vec3 } from '../geometry/vector.ts'
 import type { Facet } from './facets.ts'
 import { heightAbove, type Polygon, splitPolygon } from './polygon.ts'
 
@@ -64,12 +64,30 @@ function roundTheMiddle(points: readonly Vec3[], normal: Vec3): Vec3[] {
 function boxFaces({ min, max }: Box): Polygon[] {
   const corner = (i: number): Vec3 => [i & 1 ? max[0] : min[0], i & 2 ? max[1] : min[1], i & 4 ? max[2] : min[2]]
   const sides: [Vec3, number[]][] = [
-    [[-1, 0, 0], [0, 4, 6, 2]],
-    [[1, 0, 0], [1, 3, 7, 5]],
-    [[0, -1, 0], [0, 1, 5, 4]],
-    [[0, 1, 0], [2, 6, 7, 3]],
-    [[0, 0, -1], [0, 2, 3, 1]],
-    [[0, 0, 1], [4, 5, 7, 6]],
+    [
+      [-1, 0, 0],
+      [0, 4, 6, 2],
+    ],
+    [
+      [1, 0, 0],
+      [1, 3, 7, 5],
+    ],
+    [
+      [0, -1, 0],
+      [0, 1, 5, 4],
+    ],
+    [
+      [0, 1, 0],
+      [2, 6, 7, 3],
+    ],
+    [
+      [0, 0, -1],
+      [0, 2, 3, 1],
+    ],
+    [
+      [0, 0, 1],
+      [4, 5, 7, 6],
+    ],
   ]
   return sides.map(([out, corners]) => {
     const side = plane('bounds', corner(corners[0]!), out)

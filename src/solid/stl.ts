@@ -1,5 +1,5 @@
-import type { Result } from '../input/problem.ts'
 import type { Vec3 } from '../geometry/vector.ts'
+import type { Result } from '../input/problem.ts'
 import type { Mesh } from './closed-mesh.ts'
 import { binaryStl, jscadSolid } from './jscad.ts'
 
@@ -30,7 +30,11 @@ export function stlOf(meshes: readonly Mesh[], name: string): Result<Uint8Array>
 export function readStl(bytes: Uint8Array): (readonly [Vec3, Vec3, Vec3])[] {
   const view = new DataView(bytes.buffer, bytes.byteOffset, bytes.byteLength)
   const count = view.getUint32(80, true)
-  const corner = (o: number): Vec3 => [view.getFloat32(o, true), view.getFloat32(o + 4, true), view.getFloat32(o + 8, true)]
+  const corner = (o: number): Vec3 => [
+    view.getFloat32(o, true),
+    view.getFloat32(o + 4, true),
+    view.getFloat32(o + 8, true),
+  ]
   return Array.from({ length: count }, (_, i) => {
     const o = 84 + 50 * i + 12
     return [corner(o), corner(o + 12), corner(o + 24)] as const

@@ -1,5 +1,5 @@
 import { type Cell, cellOf, rod } from '../../geometry/cell.ts'
-import { coneThrough, cylinder, plane } from '../../geometry/surface.ts'
+import { coneThrough, cylinder, plane, type Surface } from '../../geometry/surface.ts'
 import type { Vec3 } from '../../geometry/vector.ts'
 import type { Dimension } from '../../part/dimension.ts'
 import type { Feature } from '../../part/feature.ts'
@@ -81,7 +81,7 @@ function spigotCell(p: Parameters): Cell {
   const end = -p.arbor['spigot-length']
   const top = p.arbor.kind === 'straight' ? p.arbor['length-above'] : 0
   const lead = p.arbor['lead-in']
-  const surfaces = [
+  const surfaces: Surface[] = [
     cylinder('spigot', [0, 0, 0], up, r),
     plane('spigot end', [0, 0, end], down),
     plane(p.arbor.kind === 'straight' ? 'shank end' : 'seat', [0, 0, top], up),

@@ -60,7 +60,7 @@ export function bodyDimensions(p: Parameters, l: Layout): Dimension[] {
     add(`${id}.tap-drill`, 'tap drill', 'diameter', thread.tapDrill, general)
   })
 
-  add('bore.diameter', 'bore', 'diameter', p.bore.diameter, boreTolerance(p.bore.diameter))
+  add('bore.diameter', 'bore', 'diameter', p.bore.diameter, within(0, l.boreTolerance))
   if (p.bore.kind === 'blind') {
     add('bore.depth', 'bore depth, full diameter', 'length', p.bore.depth, general)
     if (p.bore.bottom === 'drill-point') {
@@ -68,12 +68,6 @@ export function bodyDimensions(p: Parameters, l: Layout): Dimension[] {
     }
     if (p.bore.vent === 'hole') add('vent.diameter', 'vent hole', 'diameter', p.bore['vent-size'], general)
   }
-  if (p.bore.chamfer > 0) add('chamfer.width', 'bore chamfer, 45°', 'length', p.bore.chamfer, general)
+  if (p.bore.chamfer > 0) add('bore.chamfer', 'bore chamfer, 45°', 'length', p.bore.chamfer, general)
   return out
-}
-
-/** H7: from nominal up by IT7 (ISO 286-1, 0.45·D^⅓ + 0.001·D µm times 16), as the bore is measured before the spigot is turned. */
-function boreTolerance(diameter: number): Tolerance {
-  const unitOfTolerance = 0.45 * Math.cbrt(diameter) + 0.001 * diameter
-  return within(0, Math.round(16 * unitOfTolerance) / 1000)
 }

@@ -93,7 +93,7 @@ export function bodyOf(p: Parameters, l: Layout): Part {
       id: 'bore',
       label: 'bore',
       role: 'fit-bore',
-      cells: [boreCell(p)],
+      cells: boreCells(p),
       frame: bodyFrame,
       opensInto: [
         'outside',
@@ -104,21 +104,6 @@ export function bodyOf(p: Parameters, l: Layout): Part {
       dimensions: own('bore'),
     },
   ]
-  const r = p.bore.diameter / 2
-  const c = p.bore.chamfer
-  if (c > 0) {
-    cuts.push({
-      id: 'chamfer',
-      label: 'bore chamfer',
-      role: 'lead-in',
-      cells: [
-        cellOf(coneThrough('bore chamfer', [0, 0, -c], r, [0, 0, 0], r + c), plane('mounting face', [0, 0, 0], up)),
-      ],
-      frame: bodyFrame,
-      opensInto: ['mounting face', 'bore'],
-      dimensions: own('chamfer'),
-    })
-  }
   if (p.bore.kind === 'blind' && vented) {
     cuts.push({
       id: 'vent',
@@ -186,16 +171,20 @@ function slotCells(l: Layout): Cell[] {
   return cells
 }
 
-/** A drilled bottom is the cylinder inside the cone of the point: one convex cell. Open above the mounting face. */
-function boreCell({ bore }: Parameters): Cell {
+/** A drilled bottom is the cylinder inside the cone of the point: one convex cell. The chamfer is a second. */
+function boreCells({ bore }: Parameters): Cell[] {
   const r = bore.diameter / 2
   const wall = cylinder('bore wall', [0, 0, 0], down, r)
-  if (bore.kind === 'through') return cellOf(wall)
-  if (bore.bottom === 'flat') return cellOf(wall, plane('bore bottom', [0, 0, -bore.depth], down))
-  const point = r / Math.tan(bore['point-angle'] / 2)
-  return cellOf(
-    wall,
-    coneThrough('drill point', [0, 0, -bore.depth - point], 0, [0, 0, -bore.depth], r),
-    plane('mounting face', [0, 0, 0], up),
-  )
+  const mouth = plane('mounting face', [0, 0, 0], up)
+  const cells: Cell[] = []
+  if (bore.kind === 'through') cells.push(cellOf(wall))
+  else if (bore.bottom === 'flat') cells.push(cellOf(wall, plane('bore bottom', [0, 0, -bore.depth], down)))
+  else {
+    const point = r / Math.tan(bore['point-angle'] / 2)
+    const cone = coneThrough('drill point', [0, 0, -bore.depth - point], 0, [0, 0, -bore.depth], r)
+    cells.push(cellOf(wall, cone, mouth))
+  }
+  const c = bore.chamfer
+  if (c > 0) cells.push(cellOf(coneThrough('bore chamfer', [0, 0, -c], r, [0, 0, 0], r + c), mouth))
+  return cells
 }

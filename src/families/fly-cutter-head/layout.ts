@@ -5,6 +5,7 @@ import type { MaterialRow } from '../../tables/materials.ts'
 import type { Tables } from '../../tables/read-tables.ts'
 import type { SetScrewRow } from '../../tables/set-screws.ts'
 import type { ShankRow } from '../../tables/shanks.ts'
+import { rowForSize } from '../../tables/size-step.ts'
 import type { ThreadRow } from '../../tables/threads.ts'
 import type { WorkMaterialRow } from '../../tables/work-materials.ts'
 import type { Parameters } from './parameters/parameters.ts'
@@ -83,6 +84,8 @@ export interface Layout {
     readonly work: WorkMaterialRow
   }
   readonly shank: ShankRow | undefined
+  /** Upper limit of the bore over nominal: H7. */
+  readonly boreTolerance: number
 }
 
 /** Works the layout out. Problems have a path but no line yet: names that no table has, contradictions. */
@@ -162,6 +165,16 @@ export function layoutOf(p: Parameters, tables: Tables): Result<Layout> {
   }
 
   const bore = p.bore
+  const boreStep = rowForSize(tables.iso286, bore.diameter)
+  if (!boreStep) {
+    const most = Math.max(...tables.iso286.map((step) => step.upTo))
+    fault(
+      'bore.diameter',
+      'out-of-range',
+      `${bore.diameter} mm`,
+      `up to ${most} mm, the last step of the ISO 286 table`,
+    )
+  }
   const r = bore.diameter / 2
   if (bore.kind === 'blind' && bore.vent === 'hole' && bore['vent-size'] >= bore.diameter) {
     fault('bore.vent-size', 'contradiction', 'a vent as wide as the bore', 'less than the bore diameter')
@@ -237,6 +250,7 @@ export function layoutOf(p: Parameters, tables: Tables): Result<Layout> {
       },
       materials: { body: body!, arbor: arbor!, bit: bitMaterial!, screw: screwMaterial!, work: work! },
       shank,
+      boreTolerance: boreStep!.grades.IT7,
     },
   }
 }

@@ -1,0 +1,18 @@
+import { z } from 'zod'
+import type { Units } from '../quantity/kind.ts'
+import { checkDocument } from './check-document.ts'
+import { choiceField } from './plain-field.ts'
+import type { Result } from './problem.ts'
+import type { ReadDocument } from './read-document.ts'
+
+/**
+ * The schema of the `units` key, the same in every family. It has no default: a bare 1 is 1 mm or 25.4 mm, and
+ * whoever writes the file knows which.
+ */
+export const unitsField = choiceField(['mm', 'in'], { says: 'Unit of bare lengths in this file, mm or in.' })
+
+/** Reads the `units` key of a file before anything else in it can be understood. */
+export function fileUnits(document: ReadDocument, file: string): Result<Units> {
+  const result = checkDocument(document, file, z.looseObject({ units: unitsField }))
+  return result.ok ? { ok: true, value: result.value.units } : result
+}

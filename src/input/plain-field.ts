@@ -1,0 +1,130 @@
+import { z } from 'zod'
+import { fieldMeta } from './field-meta.ts'
+import { type FieldOf, type FieldOptions, type FieldRead, makeField, metaOf, withPresence } from './make-field.ts'
+import { nearest } from './nearest.ts'
+import { firstBadCharacter } from './plain-text.ts'
+import { unwrap } from './schema-tree.ts'
+
+export interface CountOptions extends FieldOptions {
+  readonly min?: number
+  readonly max?: number
+  readonly default?: number
+}
+
+/** A whole number without unit. */
+export function countField<const Options extends CountOptions>(
+  options: Options,
+): FieldOf<z.ZodType<number, number>, Options> {
+  const { min, max } = options
+  const limits = [
+    min === undefined ? undefined : `at least ${min}`,
+    max === undefined ? undefined : `at most ${max}`,
+  ].filter((part) => part !== undefined)
+  const allowed = ['a whole number', ...(limits.length === 0 ? [] : [limits.join(' and ')])].join(', ')
+  const read = (written: unknown): FieldRead<number> => {
+    if (typeof written !== 'number' || !Number.isInteger(written)) return { ok: false, code: 'wrong-kind', allowed }
+    if ((min !== undefined && written < min) || (max !== undefined && written > max)) {
+      return { ok: false, code: 'out-of-range', allowed }
+    }
+    return { ok: true, value: written }
+  }
+  const json = {
+    type: 'integer',
+    ...(min === undefined ? {} : { minimum: min }),
+    ...(max === undefined ? {} : { maximum: max }),
+  }
+  return withPresence(makeField<number, number>(read, allowed, metaOf('count', '', options, json)), options)
+}
+
+export interface ChoiceOptions<Value extends string> extends FieldOptions {
+  readonly default?: Value
+}
+
+/**
+ * One of a list of words. A choice that looks like a number, such as a screw's property class 12.9, may be written
+ * without quotes.
+ */
+export function choiceField<const Value extends string, const Options extends ChoiceOptions<NoInfer<Value>>>(
+  values: readonly Value[],
+  options: Options,
+): FieldOf<z.ZodType<Value, Value>, Options> {
+  const allowed = values.join(', ')
+  const read = (written: unknown): FieldRead<Value> => {
+    const name =
+      typeof written === 'string' ? written.trim() : typeof written === 'number' ? String(written) : undefined
+    const value = values.find((candidate) => candidate === name)
+    if (value !== undefined) return { ok: true, value }
+    if (name === undefined) return { ok: false, code: 'wrong-kind', allowed }
+    const meant = nearest(name, values)
+    return { ok: false, code: 'unknown-choice', allowed, ...(meant === undefined ? {} : { remedy: `write ${meant}` }) }
+  }
+  const asNumbers = values.filter((value) => value === String(Number(value))).map(Number)
+  const json = asNumbers.length === 0 ? { type: 'string', enum: values } : { enum: [...values, ...asNumbers] }
+  return withPresence(makeField<Value, Value>(read, allowed, metaOf('choice', '', options, json)), options)
+}
+
+export interface TextOptions extends FieldOptions {
+  /** Longest text, in characters; 80 unless said. */
+  readonly max?: number
+  readonly default?: string
+}
+
+/** One line of text, without spaces at its ends. */
+export function textField<const Options extends TextOptions>(
+  options: Options,
+): FieldOf<z.ZodType<string, string>, Options> {
+  const longest = options.max ?? 80
+  const allowed = `one line of text, at most ${longest} characters`
+  const read = (written: unknown): FieldRead<string> => {
+    // 0012 would come out as 12 and 1.50 as 1.5: a name made of digits has to be quoted to survive.
+    if (typeof written === 'number') return { ok: false, code: 'wrong-kind', allowed, remedy: 'put it in quotes' }
+    if (typeof written !== 'string') return { ok: false, code: 'wrong-kind', allowed }
+    const text = written.trim()
+    if (text === '') return { ok: false, code: 'wrong-kind', allowed, remedy: 'write some text' }
+    if (/[\n\r\t]/.test(text) || firstBadCharacter(text) !== undefined) {
+      return { ok: false, code: 'wrong-kind', allowed, remedy: 'write it on one line, without tabs' }
+    }
+    if ([...text].length > longest) return { ok: false, code: 'out-of-range', allowed }
+    return { ok: true, value: text }
+  }
+  const json = { type: 'string', minLength: 1, maxLength: longest }
+  return withPresence(makeField<string, string>(read, allowed, metaOf('text', '', options, json)), options)
+}
+
+export interface FlagOptions extends FieldOptions {
+  readonly default?: boolean
+}
+
+/** True or false. YAML 1.2 knows no `yes` and `no`; whoever writes them is told. */
+export function flagField<const Options extends FlagOptions>(
+  options: Options,
+): FieldOf<z.ZodType<boolean, boolean>, Options> {
+  const allowed = 'true or false'
+  const read = (written: unknown): FieldRead<boolean> => {
+    if (typeof written === 'boolean') return { ok: true, value: written }
+    const word = typeof written === 'string' ? written.trim().toLowerCase() : ''
+    const meant = /^(?:yes|y|on|true)$/.test(word) ? 'true' : /^(?:no|n|off|false)$/.test(word) ? 'false' : undefined
+    return { ok: false, code: 'wrong-kind', allowed, ...(meant === undefined ? {} : { remedy: `write ${meant}` }) }
+  }
+  const json = { type: 'boolean' }
+  return withPresence(makeField<boolean, boolean>(read, allowed, metaOf('flag', '', options, json)), options)
+}
+
+export interface ListOptions<Item> extends FieldOptions {
+  /** Fewest and most items. */
+  readonly min?: number
+  readonly max?: number
+  readonly default?: Item[]
+}
+
+/** A list of fields, or of sections. */
+export function listField<Inner extends z.ZodType, const Options extends ListOptions<z.input<NoInfer<Inner>>>>(
+  inner: Inner,
+  options: Options,
+): FieldOf<z.ZodArray<Inner>, Options> {
+  let list = z.array(inner)
+  if (options.min !== undefined) list = list.min(options.min)
+  if (options.max !== undefined) list = list.max(options.max)
+  const unit = fieldMeta(unwrap(inner))?.unit ?? ''
+  return withPresence(list.meta({ ...metaOf('list', unit, options, {}) }), options)
+}

@@ -1,0 +1,43 @@
+import { formatNumber } from './format-number.ts'
+import type { QuantityKind, Units } from './kind.ts'
+import { toUnit } from './to-unit.ts'
+import { unitSymbol } from './unit-table.ts'
+
+/** Most decimals worth printing in the file's unit; zeros at the end are dropped. */
+const usualDecimals: Readonly<Record<QuantityKind, { readonly mm: number; readonly in: number }>> = {
+  length: { mm: 3, in: 4 },
+  angle: { mm: 3, in: 3 },
+  torque: { mm: 2, in: 1 },
+  power: { mm: 3, in: 3 },
+  'rotation-speed': { mm: 1, in: 1 },
+  'cutting-speed': { mm: 1, in: 1 },
+  temperature: { mm: 1, in: 1 },
+  'temperature-difference': { mm: 1, in: 1 },
+  mass: { mm: 3, in: 3 },
+  force: { mm: 1, in: 1 },
+  pressure: { mm: 1, in: 0 },
+  density: { mm: 0, in: 4 },
+  expansion: { mm: 8, in: 8 },
+  ratio: { mm: 4, in: 4 },
+}
+
+/**
+ * Internal value as text with the unit the file uses: `12.5 mm`, `8°`, `7.2 N·m`. With `decimals` the number has
+ * exactly that many; without, the usual number of the kind at most. The text is read back by `parseQuantity`.
+ * Throws RangeError on NaN or infinity.
+ */
+export function formatQuantity(
+  kind: QuantityKind,
+  value: number,
+  units: Units,
+  options: { readonly decimals?: number } = {},
+): string {
+  const inUnit = toUnit(kind, value, units)
+  const number =
+    options.decimals === undefined
+      ? formatNumber(inUnit, usualDecimals[kind][units], { trim: true })
+      : formatNumber(inUnit, options.decimals)
+  const symbol = unitSymbol(kind, units)
+  if (symbol === '') return number
+  return symbol === '°' ? `${number}${symbol}` : `${number} ${symbol}`
+}
