@@ -7,7 +7,9 @@ export function firstBadCharacter(text: string): { readonly at: number; readonly
   for (let at = 0; at < text.length; at++) {
     const code = text.charCodeAt(at)
     if (code >= 0x20 && code < 0x7f) continue
-    if (code === 0x09 || code === 0x0a || code === 0x0d) continue
+    if (code === 0x09 || code === 0x0a) continue
+    // Alone it would overprint the line on a terminal, and YAML ends no line with it.
+    if (code === 0x0d && text.charCodeAt(at + 1) === 0x0a) continue
     if (isPaired(text, at, code)) {
       at++
       continue

@@ -79,7 +79,7 @@ export function readDocument(text: string, file: string): Result<ReadDocument> {
   const { tree, raw, problems: inTree } = readTree(parsed, source, lines, file)
   if (inTree.length > 0) return { ok: false, problems: inTree.slice(0, mostProblems) }
   if (tree.form !== 'section') {
-    const found = tree.form === 'list' ? 'a list' : quoted(source, tree.valueAt, tree.valueEnd)
+    const found = tree.form === 'list' ? 'a list' : quoted(source, tree.valueAt, tree.valueEnd) || 'nothing'
     return refuse({ code: 'wrong-kind', found, allowed: 'keys with values, such as units: mm' }, tree.valueAt)
   }
   return { ok: true, value: documentOf(source, raw, tree, lines) }
@@ -107,7 +107,7 @@ function documentOf(text: string, raw: unknown, tree: DocumentNode, lines: LineC
     writtenAt: (path) => {
       const { node, whole } = find(path)
       if (!whole || node.form === 'empty') return 'nothing'
-      if (node.form === 'scalar') return quoted(text, node.valueAt, node.valueEnd)
+      if (node.form === 'scalar') return quoted(text, node.valueAt, node.valueEnd) || 'nothing'
       return node.form === 'list' ? 'a list' : 'a section'
     },
   }

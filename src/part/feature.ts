@@ -28,6 +28,12 @@ export interface ThreadMark {
   readonly tapDrill: number
 }
 
+/** A parameter by its dotted path, and the way to turn it. */
+export interface Lever {
+  readonly path: string
+  readonly turn: 'up' | 'down'
+}
+
 /** A stretch of metal added to a part (role `stock`, `spigot`, …) or taken away from it, and what goes with it. */
 export interface Feature {
   readonly id: string
@@ -42,6 +48,8 @@ export interface Feature {
    * contact that is not named here, on either side, is a wall that must hold.
    */
   readonly opensInto: readonly string[]
+  /** Parameters that move or size it, and which way each must change for it to take less metal: for remedies. */
+  readonly governedBy: readonly Lever[]
   readonly dimensions: readonly Dimension[]
   readonly thread?: ThreadMark
 }

@@ -170,6 +170,7 @@ describe('a document is refused, with code, line and column', () => {
     ['a hexadecimal number', 'a: 0x10\n', [['not-a-quantity', 1, 4]]],
     ['an octal number', 'a: [1, 0o17]\n', [['not-a-quantity', 1, 8]]],
     ['a NUL', 'a: 1\nb: \u0000\n', [['not-text', 2, 4]]],
+    ['a carriage return alone', 'a: 1\rb: 2\n', [['not-text', 1, 5]]],
     ['an escape sequence', 'a: \u001b[31m\n', [['not-text', 1, 4]]],
     ['what was not UTF-8', 'a: 1\nb: \ufffd\n', [['not-text', 2, 4]]],
     ['a direction override', 'a: x\u202ey\n', [['not-text', 1, 5]]],

@@ -20,6 +20,7 @@ export function arborOf(p: Parameters, l: Layout): Part {
       cells: [spigotCell(p)],
       frame: bodyFrame,
       opensInto: [],
+      governedBy: [],
       dimensions: own('spigot'),
     },
   ]
@@ -33,6 +34,7 @@ export function arborOf(p: Parameters, l: Layout): Part {
       cells: [rod(names, [0, 0, 0], up, thickness, p.arbor['shoulder-diameter'] / 2)],
       frame: bodyFrame,
       opensInto: [],
+      governedBy: [],
       dimensions: own('shoulder'),
     })
     stock.push({
@@ -42,6 +44,7 @@ export function arborOf(p: Parameters, l: Layout): Part {
       cells: shankCells(l, thickness),
       frame: bodyFrame,
       opensInto: [],
+      governedBy: [],
       dimensions: [],
     })
   }
@@ -55,6 +58,7 @@ export function arborOf(p: Parameters, l: Layout): Part {
       cells: [cellOf(plane('vent flat', [at, 0, 0], [-1, 0, 0]), plane('seat', [0, 0, 0], up))],
       frame: bodyFrame,
       opensInto: ['outside'],
+      governedBy: [],
       dimensions: own('vent-flat'),
     })
   }
@@ -67,6 +71,7 @@ export function arborOf(p: Parameters, l: Layout): Part {
       cells: [cellOf(cylinder('arbor hole', [0, 0, 0], up, hollow / 2))],
       frame: bodyFrame,
       opensInto: ['seat', 'spigot end', 'shank end', 'shoulder top', 'shank step', 'vent-flat', 'lead-in'],
+      governedBy: [],
       dimensions: own('arbor-bore'),
     })
   }

@@ -1,7 +1,7 @@
 import { type Cell, cellFrom, cellOf } from '../../geometry/cell.ts'
 import { coneThrough, cylinder, type Plane, plane, type Surface } from '../../geometry/surface.ts'
 import type { Vec3 } from '../../geometry/vector.ts'
-import type { Feature } from '../../part/feature.ts'
+import type { Feature, Lever } from '../../part/feature.ts'
 import type { Part } from '../../part/part.ts'
 import { bodyDimensions } from './body-dimensions.ts'
 import { bodyFrame, faceFrame } from './frames.ts'
@@ -25,6 +25,7 @@ export function bodyOf(p: Parameters, l: Layout): Part {
     ],
     frame: bodyFrame,
     opensInto: [],
+    governedBy: [more('stock.size')],
     dimensions: own('stock'),
   }
   const cuts: Feature[] = [
@@ -35,6 +36,7 @@ export function bodyOf(p: Parameters, l: Layout): Part {
       cells: inFace([cellOf(plane('angled face', [0, 0, 0], up))]),
       frame: face,
       opensInto: ['outside', 'slot', 'step', 'vent'],
+      governedBy: [more('face.depth-on-axis')],
       dimensions: own('face'),
     },
     {
@@ -44,6 +46,7 @@ export function bodyOf(p: Parameters, l: Layout): Part {
       cells: inFace(slotCells(l)),
       frame: face,
       opensInto: ['outside', 'face', 'vent', ...(p.bore.kind === 'through' ? ['bore'] : [])],
+      governedBy: [less('slot.depth'), less('slot.ahead-of-centre'), more('slot.ahead-of-centre')],
       dimensions: own('slot'),
     },
     {
@@ -58,6 +61,7 @@ export function bodyOf(p: Parameters, l: Layout): Part {
       ]),
       frame: face,
       opensInto: ['outside', 'face'],
+      governedBy: [more('step.wall-thickness'), less('step.depth')],
       dimensions: own('step'),
     },
     ...l.screws.xs.map(
@@ -80,6 +84,14 @@ export function bodyOf(p: Parameters, l: Layout): Part {
         ]),
         frame: face,
         opensInto: ['slot', 'step'],
+        governedBy: [
+          more('screws.first-from-corner'),
+          more('screws.height'),
+          less('screws.height'),
+          more('screws.spacing'),
+          less('screws.spacing'),
+          less('screws.first-from-corner'),
+        ],
         dimensions: own(screwHoleId(i)),
         thread: {
           name: l.screws.thread.name,
@@ -101,6 +113,7 @@ export function bodyOf(p: Parameters, l: Layout): Part {
         ...(vented ? ['vent'] : []),
         ...(p.bore.kind === 'through' ? ['slot', 'face', 'step', 'far end'] : []),
       ],
+      governedBy: [less('bore.depth'), less('bore.diameter')],
       dimensions: own('bore'),
     },
   ]
@@ -117,6 +130,7 @@ export function bodyOf(p: Parameters, l: Layout): Part {
       ],
       frame: bodyFrame,
       opensInto: ['bore', 'slot', 'face', 'step', 'far end'],
+      governedBy: [less('bore.vent-size')],
       dimensions: own('vent'),
     })
   }
@@ -124,6 +138,9 @@ export function bodyOf(p: Parameters, l: Layout): Part {
 }
 
 export const screwHoleId = (index: number): string => `screw-hole-${index + 1}`
+
+const more = (path: string): Lever => ({ path, turn: 'up' })
+const less = (path: string): Lever => ({ path, turn: 'down' })
 
 const up: Vec3 = [0, 0, 1]
 const down: Vec3 = [0, 0, -1]

@@ -40,6 +40,7 @@ function screwsOf(p: Parameters, l: Layout): Part[] {
         ],
         frame: face,
         opensInto: [],
+        governedBy: [],
         dimensions: [
           {
             id: 'screw.length',
