@@ -85,12 +85,12 @@ export function bodyOf(p: Parameters, l: Layout): Part {
         frame: face,
         opensInto: ['slot', 'step'],
         governedBy: [
-          more('screws.first-from-corner'),
           more('screws.height'),
           less('screws.height'),
+          more('screws.first-from-corner'),
+          less('screws.first-from-corner'),
           more('screws.spacing'),
           less('screws.spacing'),
-          less('screws.first-from-corner'),
         ],
         dimensions: own(screwHoleId(i)),
         thread: {

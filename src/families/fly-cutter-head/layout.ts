@@ -110,7 +110,9 @@ export function layoutOf(p: Parameters, tables: Tables): Result<Layout> {
   const across = pointToPoint ? (size * 2) / Math.sqrt(3) : size
   const corner = across / 2 / Math.cos(a)
   const facing = p.settings.facing
-  const stockLength = p.stock.length ?? Math.ceil(h + (across / 2) * Math.tan(a) + 2 * facing)
+  // Saw lengths a person would mark out.
+  const mark = p.units === 'in' ? 25.4 / 16 : 1
+  const stockLength = p.stock.length ?? mark * Math.ceil((h + (across / 2) * Math.tan(a) + 2 * facing) / mark - 1e-9)
 
   const width = p.bit.width + p.slot.clearance
   const e = p.slot['ahead-of-centre']

@@ -85,20 +85,6 @@ export const settingsSection = (f: Fields) =>
             default: '1',
             rule: true,
           }),
-          'engagement-steel': f.ratio({
-            says: 'Least thread in steel, over thread diameter.',
-            min: 0.2,
-            max: 5,
-            default: '1',
-            rule: true,
-          }),
-          'engagement-soft': f.ratio({
-            says: 'Least thread in aluminium and cast iron, over thread diameter.',
-            min: 0.2,
-            max: 5,
-            default: '2',
-            rule: true,
-          }),
           friction: f.ratio({
             says: 'Between screw point and bit, and bit and wall.',
             min: 0.02,

@@ -1,0 +1,57 @@
+import type { z } from 'zod'
+import type { Rule } from '../checks/rule.ts'
+import type { Figure } from '../figures/figure.ts'
+import type { Problem, Result } from '../input/problem.ts'
+import type { Part } from '../part/part.ts'
+import type { Scene } from '../part/scene.ts'
+import type { Walls } from '../part/wall.ts'
+import type { Units } from '../quantity/kind.ts'
+import type { Volume } from '../solid/volume.ts'
+import type { Tables } from '../tables/read-tables.ts'
+
+/** What every design offers, whatever its family: solid, report and package ask for no more. */
+export interface Design {
+  readonly parameters: CommonParameters
+  readonly tables: Tables
+  readonly units: Units
+  readonly scene: Scene
+  /** Walls of the part that is milled. */
+  readonly walls: Walls
+  part(id: string): Part
+  volume(partId: string): Volume
+  mass(partId: string): number
+}
+
+export interface CommonParameters {
+  readonly family: string
+  readonly title: string
+  readonly units: Units
+  readonly rotation: 'clockwise' | 'anticlockwise'
+  readonly settings: { readonly 'chord-tolerance': number }
+}
+
+/** A kind of tool: its parameters, how a design follows from them, what is computed and what is checked. */
+export interface Family<Parameters extends CommonParameters, D extends Design> {
+  readonly name: string
+  /** One line for lists of families. */
+  readonly says: string
+  schema(units: Units): z.ZodType<Parameters>
+  /** Problems have paths without lines: `where.file` is empty. */
+  build(parameters: Parameters, tables: Tables): Result<D>
+  /** The parameters with everything filled in that was left out and followed from the rest. */
+  filledIn(design: D): Parameters
+  readonly rules: readonly Rule<D>[]
+  readonly figures: readonly Figure<D>[]
+  /** Least metal wanted between two cuts of the milled part, mm, for the list of walls. */
+  leastWall(design: D, a: string, b: string): number
+}
+
+export type AnyFamily = Family<CommonParameters, Design>
+
+/** Gives problems of a design the file and line of the parameter they are about. */
+export const located = (
+  problems: readonly Problem[],
+  file: string,
+  locate: (path: string) => { line: number; column: number },
+): Problem[] =>
+  problems.map((p) => ({ ...p, where: { ...p.where, file, ...(p.where.path !== undefined && locate(p.where.path)) } }))

@@ -1,0 +1,141 @@
+import { cellVertices } from '../../geometry/cell-vertices.ts'
+import { pointFrom } from '../../geometry/frame.ts'
+import { largestRadius, regionOf } from '../../geometry/region.ts'
+import { solidReach } from '../../geometry/solid-reach.ts'
+import type { Vec3 } from '../../geometry/vector.ts'
+import type { Result } from '../../input/problem.ts'
+import { type Part, solidOf } from '../../part/part.ts'
+import type { Scene } from '../../part/scene.ts'
+import { Walls } from '../../part/wall.ts'
+import type { Units } from '../../quantity/kind.ts'
+import { type Volume, volumeOf } from '../../solid/volume.ts'
+import type { MaterialRow } from '../../tables/materials.ts'
+import type { Tables } from '../../tables/read-tables.ts'
+import { faceFrame } from './frames.ts'
+import { type Layout, layoutOf } from './layout.ts'
+import type { Parameters } from './parameters/parameters.ts'
+import { sceneOf } from './scene.ts'
+import { circumscribed, halfLengthAt } from './section.ts'
+
+/** A fly-cutter head worked out from its parameters. What takes time is computed when first asked for, once. */
+export class HeadDesign {
+  readonly parameters: Parameters
+  readonly tables: Tables
+  readonly layout: Layout
+  readonly scene: Scene
+  readonly walls: Walls
+  private readonly volumes = new Map<string, Volume>()
+  private swept: number | undefined
+  private lowest: number | undefined
+
+  /** Builds the design, or says what no table has and what contradicts itself (paths without lines). */
+  static from(parameters: Parameters, tables: Tables): Result<HeadDesign> {
+    const layout = layoutOf(parameters, tables)
+    return layout.ok ? { ok: true, value: new HeadDesign(parameters, tables, layout.value) } : layout
+  }
+
+  private constructor(parameters: Parameters, tables: Tables, layout: Layout) {
+    this.parameters = parameters
+    this.tables = tables
+    this.layout = layout
+    this.scene = sceneOf(parameters, layout)
+    this.walls = new Walls(this.part('body'))
+  }
+
+  get units(): Units {
+    return this.parameters.units
+  }
+
+  part(id: string): Part {
+    const found = this.scene.parts.find((p) => p.part.id === id)
+    if (!found) throw new RangeError(`no part ${id}`)
+    return found.part
+  }
+
+  get screwParts(): Part[] {
+    return this.scene.parts.filter((p) => p.part.id.startsWith('screw-')).map((p) => p.part)
+  }
+
+  /** Diameter of the tip's circle, mm. */
+  get swing(): number {
+    return this.layout.bit.swing
+  }
+
+  /**
+   * Largest radius of anything that turns, mm: bit, head, screws, shoulder. The head counts as its uncut bar between
+   * mounting face and angled face, which is what turns past a hand.
+   */
+  get sweptRadius(): number {
+    this.swept ??= this.largestRadius()
+    return this.swept
+  }
+
+  /** z of the lowest point of head and set screws in the body frame, mm (the bit left out). */
+  get lowestPoint(): number {
+    if (this.lowest === undefined) {
+      const down: Vec3 = [0, 0, -1]
+      const reaches = [this.part('body'), ...this.screwParts].map((p) => solidReach(solidOf(p), down)?.distance)
+      this.lowest = -Math.max(...reaches.filter((r) => r !== undefined))
+    }
+    return this.lowest
+  }
+
+  /** Volume and centroid of a part, body frame. */
+  volume(partId: string): Volume {
+    let known = this.volumes.get(partId)
+    if (!known) {
+      known = volumeOf(solidOf(this.part(partId)))
+      this.volumes.set(partId, known)
+    }
+    return known
+  }
+
+  /** Mass of a part, kg. */
+  mass(partId: string): number {
+    return this.volume(partId).volume * 1e-9 * this.materialOf(this.part(partId)).density
+  }
+
+  materialOf(part: Part): MaterialRow {
+    const { materials } = this.layout
+    return part.id === 'body'
+      ? materials.body
+      : part.id === 'arbor'
+        ? materials.arbor
+        : part.id === 'bit'
+          ? materials.bit
+          : materials.screw
+  }
+
+  /** Stretch of the slot, x in F, in which the trailing wall backs the bit: `from` on the bit side. mm */
+  get gripped(): { readonly from: number; readonly to: number } {
+    const { bit, slot, faceAngle } = this.layout
+    const end = halfLengthAt(this.parameters.stock, slot.trailing) / Math.cos(faceAngle)
+    return { from: end, to: Math.max(-end, bit.innerEnd, slot.end ? slot.end.x + slot.end.radius : -end) }
+  }
+
+  /** x in F of the outer end of the wall that the screws go through: where its shorter side ends. mm */
+  get screwWallEnd(): number {
+    const { screws, step, faceAngle } = this.layout
+    const stock = this.parameters.stock
+    return Math.min(halfLengthAt(stock, screws.seat), halfLengthAt(stock, step.wall)) / Math.cos(faceAngle)
+  }
+
+  private largestRadius(): number {
+    const bitCells = this.part('bit').stock.flatMap((f) => f.cells)
+    let most = Math.max(...bitCells.flatMap(cellVertices).map((p) => Math.hypot(p[0], p[1])))
+    const { layout, parameters } = this
+    most = Math.max(most, circumscribed(parameters.stock))
+    if (parameters.arbor.kind === 'shank') most = Math.max(most, parameters.arbor['shoulder-diameter'] / 2)
+    for (const shank of layout.shank?.profile ?? []) most = Math.max(most, shank.from / 2)
+    const { xs, seat, height, length, thread } = layout.screws
+    const frame = faceFrame(layout.faceAngle, layout.depthOnAxis)
+    xs.forEach((x, i) => {
+      const middle = pointFrom(frame, [x, seat + (layout.step.towards * length) / 2, height])
+      // No need to look closer where even the ball round the screw stays inside.
+      if (Math.hypot(middle[0], middle[1]) + Math.hypot(length, thread.majorDiameter) / 2 <= most) return
+      const region = regionOf(this.screwParts[i]!.stock[0]!.cells, middle)!
+      most = Math.max(most, largestRadius(region, [0, 0, 0], [0, 0, 1]).radius)
+    })
+    return most
+  }
+}

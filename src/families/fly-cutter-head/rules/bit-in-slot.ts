@@ -1,0 +1,93 @@
+import type { Finding } from '../../../checks/finding.ts'
+import { mm, type Rule, written } from '../../../checks/rule.ts'
+import type { HeadLayout } from './head-subject.ts'
+
+/** Whether the bit lies in its slot: tail, stop, screws on steel. */
+export const bitInSlot: Rule<HeadLayout> = {
+  id: 'bit',
+  findings({ units, layout, gripped, parameters }) {
+    const { bit, slot, screws, faceAngle } = layout
+    const found: Finding[] = []
+    const show = (v: number) => written(mm(v), units)
+    const shorterBit = [
+      { path: 'bit.length', turn: 'down' },
+      { path: 'bit.overhang', turn: 'up' },
+    ] as const
+    if (slot.end) {
+      const room = slot.end.x + slot.end.radius
+      if (bit.innerEnd < room - 1e-9) {
+        found.push({
+          id: 'bit:hits-stop',
+          level: 'stop',
+          text: `The square tail of the bit needs ${show(room - bit.innerEnd)} more slot than there is before the end radius of ${show(slot.end.radius)} begins.`,
+          figure: mm(bit.innerEnd),
+          limit: { ...mm(room), reason: 'start of the end radius, from the tilted origin along the face' },
+          levers: [...shorterBit, { path: 'slot.beyond-axis', turn: 'up' }],
+        })
+      }
+    } else {
+      const farSide = -layout.across / 2 / Math.cos(faceAngle)
+      if (bit.innerEnd < farSide - 1e-9) {
+        found.push({
+          id: 'bit:tail-out',
+          level: 'caution',
+          text: `The tail of the bit stands ${show(farSide - bit.innerEnd)} out of the far side: it is swept, it catches, and it adds to the unbalance. Cut it off.`,
+          figure: mm(bit.innerEnd),
+          limit: { ...mm(farSide), reason: 'far corner of the head, from the tilted origin along the face' },
+          levers: shorterBit,
+        })
+      }
+    }
+    const grip = gripped.from - gripped.to
+    if (grip < parameters.bit.width) {
+      found.push({
+        id: 'bit:grip',
+        level: 'stop',
+        text: `Only ${show(Math.max(grip, 0))} of the bit lies in the slot.`,
+        figure: mm(grip),
+        limit: { ...mm(parameters.bit.width), reason: 'less than the bit is wide holds nothing (rule of thumb)' },
+        levers: [
+          { path: 'bit.length', turn: 'up' },
+          { path: 'bit.overhang', turn: 'down' },
+          { path: 'bit.swing', turn: 'down' },
+        ],
+      })
+    }
+    const point = screws.screw.flatPointDiameter / 2
+    screws.xs.forEach((x, i) => {
+      if (x - point >= bit.innerEnd && x + point <= gripped.from) return
+      found.push({
+        id: `bit:off-screw-${i + 1}`,
+        level: 'stop',
+        text: `Screw ${i + 1} bears on no steel: the bit in the slot reaches from ${show(bit.innerEnd)} to ${show(gripped.from)} along the face from the axis, the screw stands at ${show(x)}.`,
+        figure: mm(x),
+        limit: {
+          ...mm(x - point < bit.innerEnd ? bit.innerEnd + point : gripped.from - point),
+          reason: 'whole screw point on the bit',
+        },
+        levers: [
+          { path: 'screws.first-from-corner', turn: x - point < bit.innerEnd ? 'down' : 'up' },
+          { path: 'screws.spacing', turn: 'down' },
+          { path: 'bit.length', turn: 'up' },
+          { path: 'screws.count', turn: 'down' },
+        ],
+      })
+    })
+    const low = screws.height - point
+    const high = screws.height + point
+    if (low < bit.workSide || high > bit.back) {
+      found.push({
+        id: 'bit:screw-height',
+        level: 'stop',
+        text: `The screw points miss the side of the bit: it stands from ${show(bit.workSide)} to ${show(bit.back)} above the face, the points from ${show(low)} to ${show(high)}.`,
+        figure: mm(screws.height),
+        limit: {
+          ...mm(low < bit.workSide ? bit.workSide + point : bit.back - point),
+          reason: 'whole screw point on the bit',
+        },
+        levers: [{ path: 'screws.height', turn: low < bit.workSide ? 'up' : 'down' }],
+      })
+    }
+    return found
+  },
+}

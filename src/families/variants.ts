@@ -1,0 +1,81 @@
+import type { z } from 'zod'
+import type { Finding, Remedy } from '../checks/finding.ts'
+import { remedyFor, type Variants } from '../checks/remedy.ts'
+import { findingsOf } from '../checks/rule.ts'
+import { fieldMeta, isQuantityKind } from '../input/field-meta.ts'
+import { readParameter, withParameter } from '../input/parameter-path.ts'
+import { schemaAt, unwrap } from '../input/schema-tree.ts'
+import { fromUnit } from '../quantity/to-unit.ts'
+import type { CommonParameters, Design, Family } from './family.ts'
+
+export interface JudgedFinding extends Finding {
+  /** Undefined: no single parameter clears it, or it was not asked for. */
+  readonly remedy?: Remedy
+}
+
+/** Every finding of a design, with a remedy for each where asked for. */
+export function judged<P extends CommonParameters, D extends Design>(
+  family: Family<P, D>,
+  design: D,
+  withRemedies: boolean,
+): JudgedFinding[] {
+  const findings = findingsOf(family.rules, design)
+  if (!withRemedies) return findings
+  const variants = variantsOf(family, design)
+  const present = findings.filter((f) => f.level === 'stop').map((f) => f.id)
+  return findings.map((finding) => {
+    const remedy = finding.levers.length > 0 ? remedyFor(finding, variants, present) : undefined
+    return remedy ? { ...finding, remedy } : finding
+  })
+}
+
+/** Variants of a design in which one parameter differs. */
+export function variantsOf<P extends CommonParameters, D extends Design>(family: Family<P, D>, design: D): Variants {
+  const filled = family.filledIn(design)
+  const schema = family.schema(design.units)
+  const build = (path: string, to: number | string): D | undefined => {
+    // From what the user gave: what followed from the old value must follow anew from the new one.
+    const built = family.build(withParameter(design.parameters as P, path, to), design.tables)
+    return built.ok ? built.value : undefined
+  }
+  return {
+    units: design.units,
+    number(path) {
+      const given = readParameter(design.parameters, path)
+      const value = given ?? readParameter(filled, path)
+      if (typeof value !== 'number') return undefined
+      const limits = limitsAt(schema, path, filled, design)
+      return limits && { value, ...limits }
+    },
+    word(path) {
+      const value = readParameter(filled, path)
+      return typeof value === 'string' ? value : undefined
+    },
+    finding(path, to, id) {
+      const variant = build(path, to)
+      if (!variant) return 'impossible'
+      const rule = family.rules.find((r) => id === r.id || id.startsWith(`${r.id}:`))
+      return rule?.findings(variant, id).find((f) => f.id === id)
+    },
+    stops(path, to) {
+      const variant = build(path, to)
+      if (!variant) return ['impossible']
+      return findingsOf(family.rules, variant)
+        .filter((f) => f.level === 'stop')
+        .map((f) => f.id)
+    },
+  }
+}
+
+function limitsAt(schema: z.ZodType, path: string, value: unknown, design: Design) {
+  const at = schemaAt(schema, path.split('.'), value)
+  const meta = at && fieldMeta(unwrap(at))
+  if (!meta || !(isQuantityKind(meta.kind) || meta.kind === 'count')) return undefined
+  const { kind, json } = meta
+  const limit = (keys: readonly string[], otherwise: number) => {
+    const found = keys.map((k) => json[k]).find((v) => typeof v === 'number') as number | undefined
+    if (found === undefined) return otherwise
+    return kind === 'count' ? found : fromUnit(kind, found, design.units)
+  }
+  return { kind, min: limit(['minimum', 'exclusiveMinimum'], -1e9), max: limit(['maximum', 'exclusiveMaximum'], 1e9) }
+}
