@@ -6,10 +6,12 @@ import { binaryStl, jscadSolid } from './jscad.ts'
 /**
  * Binary STL of closed meshes (each a body of its own), little endian, mm. What the serializer wrote is read back and
  * counted before it is handed on: an open edge or a facet that has lost a corner to rounding is refused
- * (`unsound-solid`).
+ * (`unsound-solid`). `header`: up to 80 ASCII characters at the start of the file, not beginning with "solid" (a reader
+ * would take the file for text).
  */
-export function stlOf(meshes: readonly Mesh[], name: string): Result<Uint8Array> {
+export function stlOf(meshes: readonly Mesh[], name: string, header = ''): Result<Uint8Array> {
   const bytes = binaryStl(meshes.map(jscadSolid))
+  writeHeader(bytes, header)
   const { open, degenerate } = stlFaults(bytes)
   if (open === 0 && degenerate === 0) return { ok: true, value: bytes }
   return {
@@ -24,6 +26,12 @@ export function stlOf(meshes: readonly Mesh[], name: string): Result<Uint8Array>
       },
     ],
   }
+}
+
+function writeHeader(bytes: Uint8Array, header: string): void {
+  if (/^solid/i.test(header) || /[^\x20-\x7e]/.test(header)) throw new RangeError(`stl header: ${header}`)
+  bytes.fill(0x20, 0, 80)
+  for (let i = 0; i < Math.min(header.length, 80); i++) bytes[i] = header.charCodeAt(i)
 }
 
 /** Corners of every facet of a binary STL, in the order of the file. */

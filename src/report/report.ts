@@ -1,0 +1,120 @@
+import type { Amount } from '../checks/finding.ts'
+import type { CommonParameters, Design } from '../families/family.ts'
+import type { ReadDesign } from '../families/read-design.ts'
+import type { JudgedFinding } from '../families/variants.ts'
+import { figuresOf } from '../figures/figure.ts'
+import { isQuantityKind } from '../input/field-meta.ts'
+import type { ParameterRow } from '../input/walk-parameters.ts'
+import type { Dimension } from '../part/dimension.ts'
+import { featuresOf } from '../part/part.ts'
+import type { QuantityKind, Units } from '../quantity/kind.ts'
+import { toUnit } from '../quantity/to-unit.ts'
+import { unitSymbol } from '../quantity/unit-table.ts'
+import { cautions } from './cautions.ts'
+import type { Report } from './report-schema.ts'
+
+/** The dimension and fit report of a design: everything the other reports and `--json` show. */
+export function reportOf(
+  { family, design, rows }: ReadDesign<CommonParameters, Design>,
+  findings: readonly JudgedFinding[],
+  revision: string,
+): Report {
+  const { units } = design
+  const shown = (kind: Amount['kind'], value: number) => steady(kind === 'count' ? value : toUnit(kind, value, units))
+  const unit = (kind: Amount['kind']) => (kind === 'count' ? '' : unitSymbol(kind, units))
+  const amount = ({ kind, value }: Amount) => ({ value: shown(kind, value), unit: unit(kind) })
+  return {
+    revision,
+    family: family.name,
+    title: design.parameters.title,
+    units,
+    stops: findings.filter((f) => f.level === 'stop').length,
+    parameters: rows.map((row) => parameterOf(row, units)),
+    figures: figuresOf(family.figures, design).map(({ id, label, kind, value, limit, source }) => ({
+      id,
+      label,
+      value: shown(kind, value),
+      unit: unit(kind),
+      ...(limit !== undefined && { limit: shown(kind, limit) }),
+      source,
+    })),
+    walls: design.walls.all().map(({ between, distance, meant }) => ({
+      between: [...between] as [string, string],
+      distance: shown('length', distance),
+      minimum: meant ? null : shown('length', family.leastWall(design, ...between)),
+      meant,
+      unit: unit('length'),
+    })),
+    findings: findings.map(({ id, level, text, figure, limit, remedy }) => ({
+      id,
+      level,
+      text,
+      ...(figure && { figure: amount(figure) }),
+      ...(limit && { limit: { ...amount(limit), reason: limit.reason } }),
+      ...(remedy && { parameter: remedy.path, remedy: remedyOf(remedy, rows, shown, unit) }),
+    })),
+    dimensions: design.scene.parts.flatMap(({ part }) =>
+      featuresOf(part).flatMap((f) => f.dimensions.map((d) => dimensionOf(part.id, d, units))),
+    ),
+    parts: design.scene.parts.map(({ part }) => {
+      const { volume, centroid } = design.volume(part.id)
+      return {
+        id: part.id,
+        label: part.label,
+        material: part.material,
+        volume: { value: steady(units === 'in' ? volume / 25.4 ** 3 : volume), unit: units === 'in' ? 'in³' : 'mm³' },
+        mass: amount({ kind: 'mass', value: design.mass(part.id) }),
+        centroid: centroid.map((x) => shown('length', x)) as [number, number, number],
+      }
+    }),
+    cautions: [...cautions],
+  }
+}
+
+/** Nine significant digits: the last ones of a sine differ between engines. */
+function steady(value: number): number {
+  const rounded = Number(value.toPrecision(9))
+  return Math.abs(rounded) < 1e-9 ? 0 : rounded
+}
+
+function parameterOf(row: ParameterRow, units: Units): Report['parameters'][number] {
+  const kind = row.kind === 'list' ? row.itemKind : row.kind
+  const show = (value: unknown) =>
+    typeof value === 'number' && kind !== undefined && isQuantityKind(kind)
+      ? steady(toUnit(kind, value, units))
+      : (value as string | boolean | number)
+  const value = Array.isArray(row.value) ? row.value.map(show) : show(row.value)
+  return { path: row.path, value, unit: row.unit, origin: row.origin, says: row.says }
+}
+
+function remedyOf(
+  remedy: NonNullable<JudgedFinding['remedy']>,
+  rows: readonly ParameterRow[],
+  shown: (kind: QuantityKind, value: number) => number,
+  unit: (kind: QuantityKind) => string,
+) {
+  const kind = rows.find((r) => r.path === remedy.path)?.kind
+  const quantity = kind !== undefined && isQuantityKind(kind) && typeof remedy.to === 'number'
+  return {
+    text: remedy.text,
+    path: remedy.path,
+    to: quantity ? shown(kind, remedy.to as number) : remedy.to,
+    unit: quantity ? unit(kind) : '',
+  }
+}
+
+function dimensionOf(part: string, d: Dimension, units: Units): Report['dimensions'][number] {
+  const kind = d.kind === 'angle' ? 'angle' : 'length'
+  const show = (value: number) => steady(toUnit(kind, value, units))
+  return {
+    part,
+    id: d.id,
+    label: d.label,
+    kind: d.kind,
+    value: show(d.value),
+    unit: unitSymbol(kind, units),
+    ...(d.tolerance.kind === 'limits' && { lower: show(d.tolerance.lower), upper: show(d.tolerance.upper) }),
+    reference: d.tolerance.kind === 'reference',
+    ...(d.thread !== undefined && { thread: d.thread }),
+  }
+}
