@@ -27,6 +27,9 @@ export interface Solution {
   readonly gap: number
 }
 
+/** How much nearer to the optimum each stage goes. */
+const growth = 60
+
 const stride = 9 // kind, point index, three of place, three of direction, one of size
 
 /**
@@ -55,6 +58,7 @@ export function solveConvex(
   const hess = new Float64Array(n * n)
   const step = new Float64Array(n)
   const trial = new Float64Array(n)
+  const last = new Float64Array(n)
   let tau = depth ? 1 : program.goal === 'reach' ? 1 : nu / Math.max(goalValue(program, x), 1e-3)
 
   for (let stage = 0; stage < 60; stage++) {
@@ -74,13 +78,13 @@ export function solveConvex(
         if (barrier(held, m, trial, depth) < Infinity) x.set(trial)
         break
       }
-      let size = 1
       const before = tau * goalValue(program, x) + barrier(held, m, x, depth)
+      let size = Math.min(1, 0.9 * roomAlong(held, m, x, step, depth))
       for (;;) {
         for (let k = 0; k < n; k++) trial[k] = x[k]! + size * step[k]!
         const after = tau * goalValue(program, trial) + barrier(held, m, trial, depth)
         if (after <= before - 0.1 * size * decrement) break
-        size *= 0.6
+        size *= 0.5
         if (size < 1e-9) break
       }
       if (size < 1e-9) break // rounding is all that is left to gain
@@ -88,7 +92,13 @@ export function solveConvex(
     }
     const gap = (4 / 3) * (nu / tau)
     if (enough(x, gap)) return { x, gap }
-    tau *= 60
+    // The path runs almost straight in 1/tau: go on along the chord of the last two stages where that stays inside.
+    if (stage > 0) {
+      for (let k = 0; k < n; k++) trial[k] = x[k]! + (x[k]! - last[k]!) / growth
+      last.set(x)
+      if (barrier(held, m, trial, depth) < Infinity) x.set(trial)
+    } else last.set(x)
+    tau *= growth
   }
   return { x, gap: nu / tau }
 }
@@ -172,6 +182,49 @@ function barrier(held: Float64Array, m: number, x: Float64Array, depth: boolean)
     }
   }
   return sum - Math.log(product)
+}
+
+/** How many times the step fits inside the surfaces, Infinity where it never leaves them. */
+function roomAlong(held: Float64Array, m: number, x: Float64Array, step: Float64Array, depth: boolean): number {
+  let most = Infinity
+  const slack = depth ? x[3]! : 0
+  const rise = depth ? step[3]! : 0
+  for (let i = 0; i < m; i++) {
+    const o = i * stride
+    const p = held[o + 1]!
+    const ux = held[o + 5]!
+    const uy = held[o + 6]!
+    const uz = held[o + 7]!
+    const vx = x[p]! - held[o + 2]!
+    const vy = x[p + 1]! - held[o + 3]!
+    const vz = x[p + 2]! - held[o + 4]!
+    const dx = step[p]!
+    const dy = step[p + 1]!
+    const dz = step[p + 2]!
+    const t = vx * ux + vy * uy + vz * uz
+    const dt = dx * ux + dy * uy + dz * uz
+    const size = held[o + 8]!
+    const kind = held[o]!
+    if (kind === 0) {
+      const closing = dt - rise
+      if (closing > 0) most = Math.min(most, (size - t + slack) / closing)
+      continue
+    }
+    const level = (kind === 1 ? size : size * t) + slack
+    const dLevel = (kind === 1 ? 0 : size * dt) + rise
+    // level² − |across|² along the step: c + 2b·a + a·a²; its first positive root.
+    const c = level * level - (vx * vx + vy * vy + vz * vz - t * t)
+    const b = level * dLevel - (vx * dx + vy * dy + vz * dz - t * dt)
+    const a = dLevel * dLevel - (dx * dx + dy * dy + dz * dz - dt * dt)
+    const disc = b * b - a * c
+    if (disc < 0) continue
+    const q = -(b + (b < 0 ? -1 : 1) * Math.sqrt(disc))
+    const first = q / a
+    const second = c / q
+    if (first > 0) most = Math.min(most, first)
+    if (second > 0) most = Math.min(most, second)
+  }
+  return most
 }
 
 /** Adds gradient and (lower triangle of the) second derivative of the barriers. */

@@ -1,6 +1,7 @@
 import type { Cell } from './cell.ts'
 import { type Program, solveConvex } from './convex-program.ts'
 import { depthOf, type Surface } from './surface.ts'
+import { touching } from './tolerance.ts'
 import { add, cross, dot, length, scale, squareTo, subtract, unit, type Vec3 } from './vector.ts'
 
 /** The common part of some cells, known not to be empty: convex, with one point well inside. */
@@ -32,13 +33,23 @@ const farWall = (point: Vec3, axis: Vec3): Surface => ({
   radius: 1e4,
 })
 
-/** Largest value of `direction`·p over the region (direction a unit vector, so mm) and the point where it is reached. */
-export function reach(region: Region, direction: Vec3): { distance: number; at: Vec3 } {
-  const { x } = solveConvex(
-    { holds: [region.surfaces], goal: 'reach', direction },
-    region.within,
-    (_, gap) => gap < 1e-10,
-  )
+/**
+ * Largest value of `direction`·p over the region (direction a unit vector, so mm) and the point where it is reached.
+ * With `atLeast` the search gives up, and returns undefined, as soon as it is sure that the value is smaller.
+ */
+export function reach(region: Region, direction: Vec3): { distance: number; at: Vec3 }
+export function reach(region: Region, direction: Vec3, atLeast: number): { distance: number; at: Vec3 } | undefined
+export function reach(
+  region: Region,
+  direction: Vec3,
+  atLeast = -Infinity,
+): { distance: number; at: Vec3 } | undefined {
+  let short = false
+  const { x } = solveConvex({ holds: [region.surfaces], goal: 'reach', direction }, region.within, (v, gap) => {
+    short = direction[0] * v[0]! + direction[1] * v[1]! + direction[2] * v[2]! + gap < atLeast
+    return short || gap < 1e-10
+  })
+  if (short) return undefined
   const at: Vec3 = [x[0]!, x[1]!, x[2]!]
   return { distance: direction[0] * at[0] + direction[1] * at[1] + direction[2] * at[2], at }
 }
@@ -61,8 +72,8 @@ export function separation(a: Region, b: Region, atMost = Infinity): Separation 
   const { x } = solveConvex(program, [...a.within, ...b.within], (v, gap) => {
     const d2 = (v[0]! - v[3]!) ** 2 + (v[1]! - v[4]!) ** 2 + (v[2]! - v[5]!) ** 2
     beyond = d2 - 2 * gap > atMost * atMost
-    // The gap bounds ½·distance²; 1e-9 mm of distance, or a touch known to 1e-5 mm.
-    return beyond || gap < 1e-9 * Math.sqrt(d2) || (gap < 1e-11 && d2 < 1e-10)
+    // The gap bounds ½·distance²: 1e-9 mm of distance. Two points this near settle that the regions touch.
+    return beyond || gap < 1e-9 * Math.sqrt(d2) || d2 < touching * touching
   })
   if (beyond) return undefined
   return {
@@ -75,12 +86,24 @@ export function separation(a: Region, b: Region, atMost = Infinity): Separation 
 /**
  * Least depth of the region below `surface` (mm, negative where it comes out) and the point where it is reached.
  * Below a round surface this is the maximum of a convex function: it lies at the rim and there may be several, so the
- * search climbs from `starts` directions round the axis.
+ * search climbs from `starts` directions round the axis. With `atMost`, undefined where it is sure to be deeper.
  */
-export function leastDepth(region: Region, surface: Surface, starts = 8): { depth: number; at: Vec3 } {
+export function leastDepth(region: Region, surface: Surface, starts?: number): { depth: number; at: Vec3 }
+export function leastDepth(
+  region: Region,
+  surface: Surface,
+  starts: number | undefined,
+  atMost: number,
+): { depth: number; at: Vec3 } | undefined
+export function leastDepth(
+  region: Region,
+  surface: Surface,
+  starts = 8,
+  atMost = Infinity,
+): { depth: number; at: Vec3 } | undefined {
   if (surface.kind === 'plane') {
-    const { distance, at } = reach(region, surface.normal)
-    return { depth: surface.offset - distance, at }
+    const found = reach(region, surface.normal, surface.offset - atMost)
+    return found && { depth: surface.offset - found.distance, at: found.at }
   }
   const place = surface.kind === 'cylinder' ? surface.point : surface.apex
   const fall = surface.kind === 'cylinder' ? 0 : surface.slope

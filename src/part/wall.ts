@@ -56,6 +56,19 @@ export class Walls {
     return this.known.get(key)
   }
 
+  /** The wall between two features where it is thinner than `limit` mm; quicker to tell than how thick it is. */
+  thinnerThan(a: string, b: string, limit: number): Wall | undefined {
+    const known = this.known.get(`${a}|${b}`)
+    if (known) return known.distance < limit ? known : undefined
+    const wall = b === 'outside' ? this.toOutside(a, limit) : this.measure(a, b, limit)
+    return wall && wall.distance < limit ? wall : undefined
+  }
+
+  /** Whether two features are meant to open into each other. */
+  isMeant(a: string, b: string): boolean {
+    return this.feature(a).opensInto.includes(b) || (b !== 'outside' && this.feature(b).opensInto.includes(a))
+  }
+
   /** Whether a feature takes out any metal at all. */
   cutsMetal(id: string): boolean {
     return this.regionsOf(id).length > 0
@@ -103,12 +116,12 @@ export class Walls {
     return made
   }
 
-  private measure(a: string, b: string): Wall | undefined {
+  private measure(a: string, b: string, limit = Infinity): Wall | undefined {
     let best: Wall | undefined
-    const meant = this.feature(a).opensInto.includes(b) || this.feature(b).opensInto.includes(a)
+    const meant = this.isMeant(a, b)
     for (const ra of this.regionsOf(a)) {
       for (const rb of this.regionsOf(b)) {
-        const found = separation(ra, rb, best?.distance)
+        const found = separation(ra, rb, best?.distance ?? limit)
         if (!found || (best && found.distance >= best.distance)) continue
         const distance = found.distance < touching ? 0 : found.distance
         best = { between: [a, b], distance, meant, from: found.from, to: found.to }
@@ -121,7 +134,7 @@ export class Walls {
    * Least metal between a feature and the outer faces of the stock that it does not open into. A face that another
    * stretch of stock covers at that place (a shoulder over a shank) is not the outside there.
    */
-  private toOutside(id: string): Wall | undefined {
+  private toOutside(id: string, limit = Infinity): Wall | undefined {
     const { opensInto } = this.feature(id)
     const stock = this.part.stock.flatMap((f) => f.cells)
     let best: Wall | undefined
@@ -130,7 +143,9 @@ export class Walls {
         if (!cell.surfaces.every((s) => region.surfaces.includes(s))) continue
         for (const surface of cell.surfaces) {
           if (opensInto.includes(surface.name)) continue
-          const { depth, at } = leastDepth(region, surface)
+          const found = leastDepth(region, surface, undefined, best?.distance ?? limit)
+          if (!found) continue
+          const { depth, at } = found
           const out = outwardAt(surface, at)
           const to = along(at, out, depth)
           const beyond = along(to, out, 10 * coincident)

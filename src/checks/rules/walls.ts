@@ -27,11 +27,10 @@ export const walls: Rule<Subject> = {
     const found: Finding[] = []
     for (const [a, b] of design.walls.pairs()) {
       const id = `wall:${a}/${b}`
-      if (only !== undefined && only !== id) continue
-      const wall = design.walls.between(a, b)
-      if (!wall || wall.meant) continue
+      if ((only !== undefined && only !== id) || design.walls.isMeant(a, b)) continue
       const { least, never, reason } = leastWall(design, a, b)
-      if (wall.distance >= least) continue
+      const wall = design.walls.thinnerThan(a, b, least)
+      if (!wall) continue
       const between = [labelOf(design, a), labelOf(design, b)] as const
       const opening = wall.distance === 0 && b !== 'outside' ? design.walls.opening(a, b) : undefined
       const size = opening?.map((x) => written(mm(x), design.units)).join(' × ')
