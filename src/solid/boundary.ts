@@ -1,10 +1,11 @@
 import type { Cell } from '../geometry/cell.ts'
 import { reach, regionOf } from '../geometry/region.ts'
 import type { Solid } from '../geometry/solid.ts'
+import type { Plane } from '../geometry/surface.ts'
 import { coincident } from '../geometry/tolerance.ts'
 import { dot, negate, type Vec3 } from '../geometry/vector.ts'
 import { type Facetting, facetsOf } from './facets.ts'
-import { heightAbove, type Polygon, splitPolygon } from './polygon.ts'
+import { type Polygon, splitPolygon } from './polygon.ts'
 import { type Box, boxesMeet, boxOf, type Polyhedron, polyhedronOf } from './polyhedron.ts'
 
 /**
@@ -73,12 +74,13 @@ type Split = { inside?: Polygon; outside: Polygon[] }
  */
 function splitAt(polygon: Polygon, cell: Polyhedron, coplanar: (same: boolean) => boolean): Split {
   if (!boxesMeet(boxOf(polygon.corners), cell.box)) return { outside: [polygon] }
-  const across = []
+  const across: Plane[] = []
   for (const { plane } of cell.facets) {
+    const [nx, ny, nz] = plane.normal
     let above = false
     let below = false
     for (const p of polygon.corners) {
-      const h = heightAbove(plane, p)
+      const h = nx * p[0] + ny * p[1] + nz * p[2] - plane.offset
       if (h > coincident) above = true
       else if (h < -coincident) below = true
     }

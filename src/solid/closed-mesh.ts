@@ -1,14 +1,17 @@
-import { add, cross, dot, length, scale, subtract, type Vec3 } from '../geometry/vector.ts'
 import type { Problem, Result } from '../input/problem.ts'
-import { areaOf, type Polygon } from './polygon.ts'
+import type { Polygon } from './polygon.ts'
 import { boxOf, meanEdge } from './polyhedron.ts'
+import { welder } from './weld.ts'
 
-/** A closed, oriented triangle mesh: every edge is walked as often one way as the other. mm. */
+/** A closed, oriented triangle mesh: every edge is walked as often one way as the other. */
 export interface Mesh {
-  readonly points: readonly Vec3[]
-  /** Corners by index, anticlockwise seen from outside. */
-  readonly triangles: readonly (readonly [number, number, number])[]
+  /** Three coordinates a point, mm. */
+  readonly points: Float64Array
+  /** Three corners a triangle, by index of the point, anticlockwise seen from outside. */
+  readonly triangles: Uint32Array
 }
+
+type Loop = number[]
 
 /**
  * Joins skin polygons into a closed mesh: corners nearer than the weld distance become one, corners that lie on a
@@ -19,19 +22,20 @@ export interface Mesh {
 export function closedMesh(skin: readonly Polygon[], name: string): Result<Mesh> {
   if (skin.length === 0) return { ok: false, problems: [unsound(name, 'no metal at all')] }
   const weld = 4e-5 * meanEdge(boxOf(skin.flatMap((p) => p.corners)))
-  const points: Vec3[] = []
-  const nearest = welder(points, weld)
-  let loops = skin.map((p) => withoutSpikes(p.corners.map(nearest))).filter((l) => l.length > 2)
-  for (let round = 0; round < 4; round++) {
-    const open = openEdges(loops)
-    if (open.length === 0) break
-    loops = insertCorners(loops, open, points, 3 * weld)
-      .map(withoutSpikes)
-      .filter((l) => l.length > 2)
+  const { coordinates, index } = welder(weld)
+  let loops: Loop[] = []
+  for (const polygon of skin) {
+    const loop = withoutSpikes(polygon.corners.map((p) => index(p[0], p[1], p[2])))
+    if (loop.length > 2) loops.push(loop)
   }
-  const open = openEdges(loops)
+  const size = coordinates.length / 3
+  let open = openEdges(loops, size)
+  for (let round = 0; round < 4 && open.length > 0; round++) {
+    loops = insertCorners(loops, open, coordinates, 3 * weld)
+    open = openEdges(loops, size)
+  }
   if (open.length > 0) return { ok: false, problems: [unsound(name, `${open.length} open edges`)] }
-  return { ok: true, value: triangulated(loops, points, weld) }
+  return { ok: true, value: triangulated(loops, coordinates, weld) }
 }
 
 const unsound = (name: string, found: string): Problem => ({
@@ -42,107 +46,96 @@ const unsound = (name: string, found: string): Problem => ({
   remedy: 'change the chord tolerance slightly; please report the parameter set as a defect',
 })
 
-function welder(points: Vec3[], weld: number): (p: Vec3) => number {
-  const grid = new Map<string, number[]>()
-  return (p) => {
-    const [a, b, c] = [Math.floor(p[0] / weld), Math.floor(p[1] / weld), Math.floor(p[2] / weld)]
-    for (let i = a - 1; i <= a + 1; i++) {
-      for (let j = b - 1; j <= b + 1; j++) {
-        for (let k = c - 1; k <= c + 1; k++) {
-          for (const index of grid.get(`${i},${j},${k}`) ?? []) {
-            if (length(subtract(points[index]!, p)) < weld) return index
-          }
-        }
-      }
-    }
-    const key = `${a},${b},${c}`
-    grid.set(key, [...(grid.get(key) ?? []), points.length])
-    points.push(p)
-    return points.length - 1
-  }
-}
-
 /** Drops repeated corners and stretches that run out and straight back. */
-function withoutSpikes(loop: readonly number[]): number[] {
-  const out = [...loop]
-  for (let i = 0; out.length > 0 && i < out.length; ) {
-    const n = out.length
-    const next = out[(i + 1) % n]!
-    if (out[i] === next || out[(i + n - 1) % n] === next) {
-      out.splice(i, 1)
+function withoutSpikes(loop: Loop): Loop {
+  for (let i = 0; loop.length > 0 && i < loop.length; ) {
+    const n = loop.length
+    const next = loop[i + 1 < n ? i + 1 : 0]!
+    if (loop[i] === next || loop[i > 0 ? i - 1 : n - 1] === next) {
+      loop.splice(i, 1)
       i = Math.max(0, i - 2)
     } else i++
   }
-  return out
+  return loop
 }
 
-type Edge = readonly [number, number]
-
-/** Directed edges that are walked more often than their reverse. */
-function openEdges(loops: readonly (readonly number[])[]): Edge[] {
+/** Directed edges, as from · size + to, that are walked more often than their reverse. */
+function openEdges(loops: readonly Loop[], size: number): number[] {
   const balance = new Map<number, number>()
-  const size = 1 + loops.reduce((most, l) => l.reduce((m, v) => Math.max(m, v), most), 0)
   for (const loop of loops) {
-    loop.forEach((a, i) => {
-      const b = loop[(i + 1) % loop.length]!
+    let a = loop[loop.length - 1]!
+    for (const b of loop) {
       const key = a < b ? a * size + b : b * size + a
-      balance.set(key, (balance.get(key) ?? 0) + (a < b ? 1 : -1))
-    })
+      const count = (balance.get(key) ?? 0) + (a < b ? 1 : -1)
+      if (count === 0) balance.delete(key)
+      else balance.set(key, count)
+      a = b
+    }
   }
-  const open: Edge[] = []
-  for (const [key, count] of balance) {
-    const a = Math.floor(key / size)
-    const b = key % size
-    if (count > 0) open.push([a, b])
-    if (count < 0) open.push([b, a])
-  }
-  return open
+  return [...balance].map(([key, count]) => (count > 0 ? key : (key % size) * size + Math.floor(key / size)))
 }
 
 /** Puts corners of open edges into the open edges that they lie on. */
 function insertCorners(
-  loops: readonly (readonly number[])[],
-  open: readonly Edge[],
-  points: readonly Vec3[],
+  loops: readonly Loop[],
+  open: readonly number[],
+  at: readonly number[],
   reachOut: number,
-): number[][] {
-  const loose = [...new Set(open.flat())].sort((a, b) => points[a]![0] - points[b]![0])
-  const xs = loose.map((i) => points[i]![0])
-  const onEdge = new Map<string, number[]>()
-  for (const [a, b] of open) {
-    for (const key of [`${a}>${b}`, `${b}>${a}`]) {
-      if (onEdge.has(key)) continue
-      const [from, to] = key.split('>').map(Number) as [number, number]
-      onEdge.set(key, cornersOn(from, to, points, loose, xs, reachOut))
-    }
+): Loop[] {
+  const size = at.length / 3
+  const loose = [...new Set(open.flatMap((edge) => [Math.floor(edge / size), edge % size]))].sort(
+    (a, b) => at[3 * a]! - at[3 * b]! || a - b,
+  )
+  const xs = loose.map((i) => at[3 * i]!)
+  const onEdge = new Map<number, Loop>()
+  for (const edge of open) {
+    const [a, b] = [Math.floor(edge / size), edge % size]
+    const between = cornersOn(a, b, at, loose, xs, reachOut)
+    if (between.length === 0) continue
+    onEdge.set(a * size + b, between)
+    onEdge.set(b * size + a, between.toReversed())
   }
-  return loops.map((loop) => loop.flatMap((a, i) => [a, ...(onEdge.get(`${a}>${loop[(i + 1) % loop.length]!}`) ?? [])]))
+  const out: Loop[] = []
+  for (const loop of loops) {
+    let touched: Loop | undefined
+    loop.forEach((a, i) => {
+      const b = loop[i + 1 < loop.length ? i + 1 : 0]!
+      const between = onEdge.get(a * size + b)
+      if (between && !touched) touched = loop.slice(0, i)
+      touched?.push(a, ...(between ?? []))
+    })
+    const mended = touched ? withoutSpikes(touched) : loop
+    if (mended.length > 2) out.push(mended)
+  }
+  return out
 }
 
+/** Loose corners on the stretch between two points, in order. */
 function cornersOn(
   from: number,
   to: number,
-  points: readonly Vec3[],
+  at: readonly number[],
   loose: readonly number[],
   xs: readonly number[],
   reachOut: number,
-): number[] {
-  const p = points[from]!
-  const run = subtract(points[to]!, p)
-  const l = length(run)
-  const u = scale(run, 1 / l)
-  const low = Math.min(p[0], points[to]![0]) - reachOut
-  const high = Math.max(p[0], points[to]![0]) + reachOut
-  const found: { index: number; at: number }[] = []
+): Loop {
+  const [px, py, pz] = [at[3 * from]!, at[3 * from + 1]!, at[3 * from + 2]!]
+  let [ux, uy, uz] = [at[3 * to]! - px, at[3 * to + 1]! - py, at[3 * to + 2]! - pz]
+  const l = Math.hypot(ux, uy, uz)
+  ;[ux, uy, uz] = [ux / l, uy / l, uz / l]
+  const low = Math.min(px, at[3 * to]!) - reachOut
+  const high = Math.max(px, at[3 * to]!) + reachOut
+  const found: { index: number; along: number }[] = []
   for (let i = firstAtLeast(xs, low); i < xs.length && xs[i]! <= high; i++) {
     const index = loose[i]!
     if (index === from || index === to) continue
-    const v = subtract(points[index]!, p)
-    const at = dot(v, u)
-    if (at <= 0 || at >= l) continue
-    if (length(subtract(v, scale(u, at))) < reachOut) found.push({ index, at })
+    const [vx, vy, vz] = [at[3 * index]! - px, at[3 * index + 1]! - py, at[3 * index + 2]! - pz]
+    const along = vx * ux + vy * uy + vz * uz
+    if (along <= 0 || along >= l) continue
+    const off = (vx - along * ux) ** 2 + (vy - along * uy) ** 2 + (vz - along * uz) ** 2
+    if (off < reachOut * reachOut) found.push({ index, along })
   }
-  return found.sort((a, b) => a.at - b.at).map((f) => f.index)
+  return found.sort((a, b) => a.along - b.along).map((f) => f.index)
 }
 
 function firstAtLeast(sorted: readonly number[], value: number): number {
@@ -156,45 +149,51 @@ function firstAtLeast(sorted: readonly number[], value: number): number {
   return low
 }
 
-function triangulated(loops: readonly (readonly number[])[], points: readonly Vec3[], weld: number): Mesh {
-  const all = [...points]
-  const triangles: [number, number, number][] = []
+function triangulated(loops: readonly Loop[], coordinates: readonly number[], weld: number): Mesh {
+  const points = [...coordinates]
+  const triangles: number[] = []
   for (const loop of loops) {
-    if (loop.length === 3) {
-      triangles.push([loop[0]!, loop[1]!, loop[2]!])
+    const n = loop.length
+    if (n === 3) {
+      triangles.push(loop[0]!, loop[1]!, loop[2]!)
       continue
     }
     const apex = fanCorner(loop, points, weld)
     if (apex >= 0) {
-      for (let i = 1; i + 1 < loop.length; i++) {
-        triangles.push([loop[apex]!, loop[(apex + i) % loop.length]!, loop[(apex + i + 1) % loop.length]!])
+      for (let i = 1; i + 1 < n; i++) {
+        triangles.push(loop[apex]!, loop[(apex + i) % n]!, loop[(apex + i + 1) % n]!)
       }
       continue
     }
     // Corners in a straight run: no corner sees them all without a flat triangle, the middle does.
-    all.push(scale(loop.map((i) => points[i]!).reduce(add), 1 / loop.length))
+    const middle = points.length / 3
+    for (let k = 0; k < 3; k++) points.push(loop.reduce((sum, i) => sum + points[3 * i + k]!, 0) / n)
     loop.forEach((a, i) => {
-      triangles.push([all.length - 1, a, loop[(i + 1) % loop.length]!])
+      triangles.push(middle, a, loop[i + 1 < n ? i + 1 : 0]!)
     })
   }
-  return { points: all, triangles }
+  return { points: Float64Array.from(points), triangles: Uint32Array.from(triangles) }
 }
 
 /** A corner from which every triangle of the fan has some height, or −1. */
-function fanCorner(loop: readonly number[], points: readonly Vec3[], weld: number): number {
+function fanCorner(loop: Loop, at: readonly number[], weld: number): number {
   const n = loop.length
-  const area = areaOf(loop.map((i) => points[i]!))
-  if (area < weld * weld) return -1
   for (let apex = 0; apex < Math.min(n, 6); apex++) {
     let good = true
     for (let i = 1; i + 1 < n && good; i++) {
-      const a = points[loop[apex]!]!
-      const ab = subtract(points[loop[(apex + i) % n]!]!, a)
-      const ac = subtract(points[loop[(apex + i + 1) % n]!]!, a)
-      const longest = Math.max(length(ab), length(ac), length(subtract(ac, ab)))
-      good = length(cross(ab, ac)) > 4 * weld * longest
+      good = height(loop[apex]!, loop[(apex + i) % n]!, loop[(apex + i + 1) % n]!, at) > 4 * weld
     }
     if (good) return apex
   }
   return -1
+}
+
+/** Least height of a triangle. */
+function height(a: number, b: number, c: number, at: readonly number[]): number {
+  const [ax, ay, az] = [at[3 * a]!, at[3 * a + 1]!, at[3 * a + 2]!]
+  const [ux, uy, uz] = [at[3 * b]! - ax, at[3 * b + 1]! - ay, at[3 * b + 2]! - az]
+  const [vx, vy, vz] = [at[3 * c]! - ax, at[3 * c + 1]! - ay, at[3 * c + 2]! - az]
+  const area = Math.hypot(uy * vz - uz * vy, uz * vx - ux * vz, ux * vy - uy * vx)
+  const longest = Math.max(Math.hypot(ux, uy, uz), Math.hypot(vx, vy, vz), Math.hypot(vx - ux, vy - uy, vz - uz))
+  return longest > 0 ? area / longest : 0
 }

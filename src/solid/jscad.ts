@@ -8,10 +8,13 @@ import type { Mesh } from './closed-mesh.ts'
 export type { Geom3 }
 
 /** The mesh as a JSCAD solid, one polygon a triangle, ready for JSCAD's own transforms, measurements and booleans. */
-export function jscadSolid(mesh: Mesh): Geom3 {
-  return modeling.geometries.geom3.fromPoints(
-    mesh.triangles.map((t) => t.map((i) => [...mesh.points[i]!] as [number, number, number])),
-  )
+export function jscadSolid({ points, triangles }: Mesh): Geom3 {
+  const corner = (i: number): [number, number, number] => [points[3 * i]!, points[3 * i + 1]!, points[3 * i + 2]!]
+  const faces: [number, number, number][][] = []
+  for (let t = 0; t < triangles.length; t += 3) {
+    faces.push([corner(triangles[t]!), corner(triangles[t + 1]!), corner(triangles[t + 2]!)])
+  }
+  return modeling.geometries.geom3.fromPoints(faces)
 }
 
 /** Volume by JSCAD's own measure, mm³. */

@@ -96,19 +96,25 @@ function boxFaces({ min, max }: Box): Polygon[] {
 }
 
 export function boxOf(points: readonly Vec3[]): Box {
-  const min: [number, number, number] = [Infinity, Infinity, Infinity]
-  const max: [number, number, number] = [-Infinity, -Infinity, -Infinity]
-  for (const p of points) {
-    for (let k = 0; k < 3; k++) {
-      min[k] = Math.min(min[k]!, p[k]!)
-      max[k] = Math.max(max[k]!, p[k]!)
-    }
+  let [x0, y0, z0, x1, y1, z1] = [Infinity, Infinity, Infinity, -Infinity, -Infinity, -Infinity]
+  for (const [x, y, z] of points) {
+    if (x < x0) x0 = x
+    if (x > x1) x1 = x
+    if (y < y0) y0 = y
+    if (y > y1) y1 = y
+    if (z < z0) z0 = z
+    if (z > z1) z1 = z
   }
-  return { min, max }
+  return { min: [x0, y0, z0], max: [x1, y1, z1] }
 }
 
 export const boxesMeet = (a: Box, b: Box): boolean =>
-  [0, 1, 2].every((k) => a.min[k]! <= b.max[k]! + coincident && b.min[k]! <= a.max[k]! + coincident)
+  a.min[0] <= b.max[0] + coincident &&
+  b.min[0] <= a.max[0] + coincident &&
+  a.min[1] <= b.max[1] + coincident &&
+  b.min[1] <= a.max[1] + coincident &&
+  a.min[2] <= b.max[2] + coincident &&
+  b.min[2] <= a.max[2] + coincident
 
 export const meanEdge = ({ min, max }: Box): number =>
   (length([max[0] - min[0], 0, 0]) + length([0, max[1] - min[1], 0]) + length([0, 0, max[2] - min[2]])) / 3
