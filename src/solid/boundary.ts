@@ -2,10 +2,9 @@ import type { Cell } from '../geometry/cell.ts'
 import { reach, regionOf } from '../geometry/region.ts'
 import type { Solid } from '../geometry/solid.ts'
 import type { Plane } from '../geometry/surface.ts'
-import { coincident } from '../geometry/tolerance.ts'
 import { dot, negate, type Vec3 } from '../geometry/vector.ts'
 import { type Facetting, facetsOf } from './facets.ts'
-import { type Polygon, splitPolygon } from './polygon.ts'
+import { type Polygon, sideOf, splitPolygon } from './polygon.ts'
 import { type Box, boxesMeet, boxOf, type Polyhedron, polyhedronOf } from './polyhedron.ts'
 
 /**
@@ -76,27 +75,25 @@ function splitAt(polygon: Polygon, cell: Polyhedron, coplanar: (same: boolean) =
   if (!boxesMeet(boxOf(polygon.corners), cell.box)) return { outside: [polygon] }
   const across: Plane[] = []
   for (const { plane } of cell.facets) {
-    const [nx, ny, nz] = plane.normal
-    let above = false
-    let below = false
-    for (const p of polygon.corners) {
-      const h = nx * p[0] + ny * p[1] + nz * p[2] - plane.offset
-      if (h > coincident) above = true
-      else if (h < -coincident) below = true
+    const side = sideOf(polygon.corners, plane)
+    if (side === 'across') across.push(plane)
+    else if (side === 'front') return { outside: [polygon] }
+    else if (side === 'on' && !coplanar(dot(plane.normal, polygon.facet.plane.normal) > 0)) {
+      return { outside: [polygon] }
     }
-    if (!above && !below) {
-      if (!coplanar(dot(plane.normal, polygon.facet.plane.normal) > 0)) return { outside: [polygon] }
-    } else if (!below) return { outside: [polygon] }
-    else if (above) across.push(plane)
   }
-  let inside: Polygon | undefined = polygon
+  let inside = polygon
   const outside: Polygon[] = []
   for (const plane of across) {
-    const parts: { behind?: Polygon; front?: Polygon } = splitPolygon(inside, plane)
-    if (parts.front) outside.push(parts.front)
-    inside = parts.behind
-    // Nothing is inside after all: the polygon stays whole instead of in pieces.
-    if (!inside) return { outside: [polygon] }
+    const side = sideOf(inside.corners, plane)
+    if (side === 'across') {
+      const parts = splitPolygon(inside, plane)
+      outside.push(parts.front)
+      inside = parts.behind
+    } else if (side !== 'behind') {
+      // Nothing is inside after all: the polygon stays whole instead of in pieces.
+      return { outside: [polygon] }
+    }
   }
   return { inside, outside }
 }

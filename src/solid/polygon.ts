@@ -11,42 +11,43 @@ export interface Polygon {
 
 export const heightAbove = (plane: Plane, p: Vec3): number => dot(plane.normal, p) - plane.offset
 
-/** Parts of the polygon behind the plane (its inside) and in front; corners within 1e-6 mm count as on it. */
-export function splitPolygon(polygon: Polygon, plane: Plane): { behind?: Polygon; front?: Polygon } {
-  const { corners, facet } = polygon
+export type Side = 'on' | 'behind' | 'front' | 'across'
+
+/** On which side of the plane the corners lie; those within 1e-6 mm of it count as on it. */
+export function sideOf(corners: readonly Vec3[], plane: Plane): Side {
   const [nx, ny, nz] = plane.normal
-  const n = corners.length
-  const heights: number[] = []
+  const { offset } = plane
   let above = false
   let below = false
   for (const p of corners) {
-    const h = nx * p[0] + ny * p[1] + nz * p[2] - plane.offset
-    heights.push(h)
+    const h = nx * p[0] + ny * p[1] + nz * p[2] - offset
     if (h > coincident) above = true
     else if (h < -coincident) below = true
   }
-  if (!above) return { behind: polygon }
-  if (!below) return { front: polygon }
+  return above ? (below ? 'across' : 'front') : below ? 'behind' : 'on'
+}
+
+/** Parts of a polygon that lies across the plane: behind it (its inside) and in front. */
+export function splitPolygon({ corners, facet }: Polygon, plane: Plane): { behind: Polygon; front: Polygon } {
+  const [nx, ny, nz] = plane.normal
   const behind: Vec3[] = []
   const front: Vec3[] = []
-  for (let i = 0; i < n; i++) {
-    const j = i + 1 < n ? i + 1 : 0
-    const p = corners[i]!
-    const h = heights[i]!
-    const hq = heights[j]!
-    if (h <= coincident) behind.push(p)
-    if (h >= -coincident) front.push(p)
+  let p = corners[corners.length - 1]!
+  let h = nx * p[0] + ny * p[1] + nz * p[2] - plane.offset
+  for (const q of corners) {
+    const hq = nx * q[0] + ny * q[1] + nz * q[2] - plane.offset
     if ((h > coincident && hq < -coincident) || (h < -coincident && hq > coincident)) {
       // Always from the corner behind, so that the neighbour across this edge finds the same point to the last bit.
-      const cut = h < 0 ? between(p, corners[j]!, h, hq) : between(corners[j]!, p, hq, h)
+      const cut = h < 0 ? between(p, q, h, hq) : between(q, p, hq, h)
       behind.push(cut)
       front.push(cut)
     }
+    if (hq <= coincident) behind.push(q)
+    if (hq >= -coincident) front.push(q)
+    p = q
+    h = hq
   }
-  return {
-    ...(behind.length > 2 && { behind: { corners: behind, facet } }),
-    ...(front.length > 2 && { front: { corners: front, facet } }),
-  }
+  return { behind: { corners: behind, facet }, front: { corners: front, facet } }
 }
 
 function between(p: Vec3, q: Vec3, hp: number, hq: number): Vec3 {

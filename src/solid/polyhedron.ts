@@ -2,7 +2,7 @@ import { plane } from '../geometry/surface.ts'
 import { coincident } from '../geometry/tolerance.ts'
 import { add, cross, distance, dot, length, scale, squareTo, subtract, type Vec3 } from '../geometry/vector.ts'
 import type { Facet } from './facets.ts'
-import { heightAbove, type Polygon, splitPolygon } from './polygon.ts'
+import { heightAbove, type Polygon, sideOf, splitPolygon } from './polygon.ts'
 
 export interface Box {
   readonly min: Vec3
@@ -18,7 +18,7 @@ export interface Polyhedron {
 
 /** The polyhedron inside all facets and inside `bounds`, within which everything of interest must lie. */
 export function polyhedronOf(facets: readonly Facet[], bounds: Box): Polyhedron {
-  let faces = boxFaces(bounds)
+  let faces: readonly Polygon[] = boxFaces(bounds)
   for (const facet of facets) {
     faces = clip(faces, facet)
     if (faces.length === 0) break
@@ -26,20 +26,23 @@ export function polyhedronOf(facets: readonly Facet[], bounds: Box): Polyhedron 
   return { faces, facets, box: boxOf(faces.flatMap((f) => f.corners)) }
 }
 
-function clip(faces: readonly Polygon[], facet: Facet): Polygon[] {
+function clip(faces: readonly Polygon[], facet: Facet): readonly Polygon[] {
   const kept: Polygon[] = []
   const rim: Vec3[] = []
   let cutsAnything = false
   for (const face of faces) {
-    const { behind, front } = splitPolygon(face, facet.plane)
-    if (front) cutsAnything = true
-    if (behind) kept.push(behind)
+    const side = sideOf(face.corners, facet.plane)
+    if (side === 'behind' || side === 'on') kept.push(face)
+    else {
+      cutsAnything = true
+      if (side === 'across') kept.push(splitPolygon(face, facet.plane).behind)
+    }
   }
-  if (!cutsAnything) return [...faces]
+  if (!cutsAnything) return faces
   for (const face of kept) {
     for (const p of face.corners) {
       if (Math.abs(heightAbove(facet.plane, p)) > coincident) continue
-      if (!rim.some((q) => distance(p, q) < coincident / 2)) rim.push(p)
+      if (!rim.some((q) => q === p || distance(p, q) < coincident / 2)) rim.push(p)
     }
   }
   if (rim.length < 3) return kept
