@@ -72,10 +72,15 @@ function limitsAt(schema: z.ZodType, path: string, value: unknown, design: Desig
   const meta = at && fieldMeta(unwrap(at))
   if (!meta || !(isQuantityKind(meta.kind) || meta.kind === 'count')) return undefined
   const { kind, json } = meta
-  const limit = (keys: readonly string[], otherwise: number) => {
-    const found = keys.map((k) => json[k]).find((v) => typeof v === 'number') as number | undefined
-    if (found === undefined) return otherwise
-    return kind === 'count' ? found : fromUnit(kind, found, design.units)
+  const limit = (plain: unknown, exclusive: unknown, inward: number, otherwise: number) => {
+    const found = plain ?? exclusive
+    if (typeof found !== 'number') return otherwise
+    const value = kind === 'count' ? found : fromUnit(kind, found, design.units)
+    return plain === undefined ? value + inward * 1e-4 : value
   }
-  return { kind, min: limit(['minimum', 'exclusiveMinimum'], -1e9), max: limit(['maximum', 'exclusiveMaximum'], 1e9) }
+  return {
+    kind,
+    min: limit(json.minimum, json.exclusiveMinimum, 1, -1e9),
+    max: limit(json.maximum, json.exclusiveMaximum, -1, 1e9),
+  }
 }

@@ -14,14 +14,26 @@ export interface Mesh {
 type Loop = number[]
 
 /**
- * Joins skin polygons into a closed mesh: corners nearer than the weld distance become one, corners that lie on a
- * neighbour's edge are put into it, what has collapsed is dropped, and the rest is cut into triangles.
- * The weld distance is four times the grid that the STL serializer rounds to, so that rounding can join nothing more.
+ * Joins skin polygons into a closed mesh. Corners nearer than the weld distance become one, corners that lie on a
+ * neighbour's edge are put into it, and the rest is cut into triangles. Corners are known to about 1e-6 mm over the
+ * sine of the angle at which faces meet, so a fine weld mostly does; a coarser or finer one is tried where it does not.
+ * Then corners too near each other for the STL serializer's grid are made one, which keeps a closed mesh closed.
  * Refuses (code `unsound-solid`) a skin that is still open.
  */
 export function closedMesh(skin: readonly Polygon[], name: string): Result<Mesh> {
   if (skin.length === 0) return { ok: false, problems: [unsound(name, 'no metal at all')] }
-  const weld = 4e-5 * meanEdge(boxOf(skin.flatMap((p) => p.corners)))
+  let open = 0
+  for (const weld of [2e-5, 6e-6, 6e-5, 2e-6, 2e-4]) {
+    const joined = joinedLoops(skin, weld)
+    open = joined.open
+    if (open > 0) continue
+    const apart = 4e-5 * meanEdge(boxOf(skin.flatMap((p) => p.corners)))
+    return { ok: true, value: withoutSpecks(triangulated(joined.loops, joined.coordinates, weld), apart) }
+  }
+  return { ok: false, problems: [unsound(name, `${open} open edges`)] }
+}
+
+function joinedLoops(skin: readonly Polygon[], weld: number) {
   const { coordinates, index } = welder(weld)
   let loops: Loop[] = []
   for (const polygon of skin) {
@@ -34,8 +46,30 @@ export function closedMesh(skin: readonly Polygon[], name: string): Result<Mesh>
     loops = insertCorners(loops, open, coordinates, 3 * weld)
     open = openEdges(loops, size)
   }
-  if (open.length > 0) return { ok: false, problems: [unsound(name, `${open.length} open edges`)] }
-  return { ok: true, value: triangulated(loops, coordinates, weld) }
+  return { loops, coordinates, open: open.length }
+}
+
+/**
+ * Makes points nearer than `apart` one (four times the serializer's grid, so that rounding can join nothing more),
+ * drops the triangles that this leaves without a corner, and pairs that lie back to back.
+ */
+function withoutSpecks({ points, triangles }: Mesh, apart: number): Mesh {
+  const { coordinates, index } = welder(apart)
+  const merged = Array.from({ length: points.length / 3 }, (_, i) =>
+    index(points[3 * i]!, points[3 * i + 1]!, points[3 * i + 2]!),
+  )
+  if (coordinates.length === points.length) return { points, triangles }
+  const kept = new Map<string, [number, number, number]>()
+  for (let t = 0; t < triangles.length; t += 3) {
+    const corners = [0, 1, 2].map((k) => merged[triangles[t + k]!]!) as [number, number, number]
+    const [a, b, c] = corners
+    if (a === b || b === c || c === a) continue
+    // From the lowest corner on: a < b, c; the same three the other way round lie back to back.
+    const first = a < b && a < c ? [a, b, c] : b < c ? [b, c, a] : [c, a, b]
+    const back = `${first[0]},${first[2]},${first[1]}`
+    if (!kept.delete(back)) kept.set(first.join(), corners)
+  }
+  return { points: Float64Array.from(coordinates), triangles: Uint32Array.from([...kept.values()].flat()) }
 }
 
 const unsound = (name: string, found: string): Problem => ({
@@ -188,7 +222,7 @@ function fanCorner(loop: Loop, at: readonly number[], weld: number): number {
   return -1
 }
 
-/** Least height of a triangle. */
+/** Least height of a triangle, mm. */
 function height(a: number, b: number, c: number, at: readonly number[]): number {
   const [ax, ay, az] = [at[3 * a]!, at[3 * a + 1]!, at[3 * a + 2]!]
   const [ux, uy, uz] = [at[3 * b]! - ax, at[3 * b + 1]! - ay, at[3 * b + 2]! - az]

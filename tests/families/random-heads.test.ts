@@ -1,0 +1,106 @@
+import type { ManifoldToplevel } from 'manifold-3d'
+import { beforeAll, describe, expect, it } from 'vitest'
+import { findingsOf } from '../../src/checks/rule.ts'
+import { HeadDesign } from '../../src/families/fly-cutter-head/design.ts'
+import { flyCutterHead } from '../../src/families/fly-cutter-head/family.ts'
+import { judged } from '../../src/families/variants.ts'
+import { figuresOf } from '../../src/figures/figure.ts'
+import { readParameter, withParameter } from '../../src/input/parameter-path.ts'
+import { solidOf } from '../../src/part/part.ts'
+import { meshOf } from '../../src/solid/mesh.ts'
+import { stlOf } from '../../src/solid/stl.ts'
+import { kernelSolid, loadKernel } from '../part/manifold-cell.ts'
+import { forRandomHeads, tables } from './random-heads.ts'
+
+let kernel: ManifoldToplevel
+beforeAll(async () => {
+  kernel = await loadKernel()
+})
+
+describe('any head that can be laid out', () => {
+  it('is made of closed manifold solids of the right volume', () => {
+    forRandomHeads(40, (design) => {
+      for (const { part } of design.scene.parts) {
+        const { volume } = design.volume(part.id)
+        if (volume < 1) continue
+        const mesh = meshOf(solidOf(part), 0.02, part.id)
+        expect(mesh).toMatchObject({ ok: true })
+        if (!mesh.ok) return
+        const solid = kernelSolid(kernel, mesh.value)
+        expect(solid.status()).toBe('NoError')
+        expect(Math.abs(solid.volume() - volume)).toBeLessThan(0.02 * solid.surfaceArea())
+        expect(stlOf([mesh.value], part.id).ok).toBe(true)
+        solid.delete()
+      }
+    })
+  })
+
+  it('mirrored to the other hand has the mirrored solid, the same walls and the same findings', () => {
+    forRandomHeads(40, (design) => {
+      const p = design.parameters
+      const other = HeadDesign.from(
+        {
+          ...p,
+          rotation: p.rotation === 'clockwise' ? 'anticlockwise' : 'clockwise',
+          machine: { ...p.machine, reverse: true },
+        },
+        tables,
+      )
+      const self = HeadDesign.from({ ...p, machine: { ...p.machine, reverse: true } }, tables)
+      if (!other.ok || !self.ok) throw new Error('a mirrored head must be a head')
+      const [a, b] = [self.value, other.value]
+      expect(b.swing).toBeCloseTo(a.swing, 9)
+      expect(b.sweptRadius).toBeCloseTo(a.sweptRadius, 7)
+      const [va, vb] = [a.volume('body'), b.volume('body')]
+      expect(vb.volume).toBeCloseTo(va.volume, 3)
+      expect(vb.centroid[1]).toBeCloseTo(-va.centroid[1], 4)
+      expect(vb.centroid[0]).toBeCloseTo(va.centroid[0], 4)
+      const walls = (d: HeadDesign) => d.walls.all().map((w) => [w.between.join('/'), w.distance] as const)
+      walls(a).forEach(([name, distance], i) => {
+        expect(walls(b)[i]![0]).toBe(name)
+        expect(walls(b)[i]![1]).toBeCloseTo(distance, 6)
+      })
+      const ids = (d: HeadDesign) => findingsOf(flyCutterHead.rules, d).map((f) => `${f.level} ${f.id}`)
+      expect(ids(b)).toEqual(ids(a))
+    })
+  })
+
+  it('yields finite figures and findings with finite numbers', () => {
+    forRandomHeads(100, (design) => {
+      for (const figure of figuresOf(flyCutterHead.figures, design)) expect(Number.isFinite(figure.value)).toBe(true)
+      for (const finding of findingsOf(flyCutterHead.rules, design)) {
+        expect(finding.text).not.toMatch(/NaN|undefined|Infinity|null/)
+        if (finding.figure) expect(Number.isFinite(finding.figure.value)).toBe(true)
+        if (finding.limit) expect(Number.isFinite(finding.limit.value)).toBe(true)
+      }
+    })
+  })
+
+  it('has remedies whose number clears the finding, brings no stop, and half of which would not do', () => {
+    let remedies = 0
+    forRandomHeads(24, (design) => {
+      const findings = judged(flyCutterHead, design, true)
+      const stops = new Set(findings.filter((f) => f.level === 'stop').map((f) => f.id))
+      for (const { id, remedy } of findings) {
+        if (!remedy) continue
+        remedies++
+        const after = variant(design, remedy.path, remedy.to)
+        expect(after?.map((f) => f.id)).not.toContain(id)
+        for (const f of after!) if (f.level === 'stop') expect(stops).toContain(f.id)
+        if (typeof remedy.to === 'string') continue
+        const now = (readParameter(design.parameters, remedy.path) ??
+          readParameter(flyCutterHead.filledIn(design), remedy.path)) as number
+        if (remedy.path === 'screws.count') continue
+        const half = variant(design, remedy.path, (now + remedy.to) / 2)
+        // A half-way value that makes no head at all does not clear anything either.
+        if (half) expect(half.map((f) => f.id)).toContain(id)
+      }
+    })
+    expect(remedies).toBeGreaterThan(40)
+  })
+})
+
+function variant(design: HeadDesign, path: string, to: number | string) {
+  const built = HeadDesign.from(withParameter(design.parameters, path, to), tables)
+  return built.ok ? findingsOf(flyCutterHead.rules, built.value) : undefined
+}
