@@ -2,6 +2,7 @@ import type { Cell } from '../geometry/cell.ts'
 import { reach, regionOf } from '../geometry/region.ts'
 import type { Solid } from '../geometry/solid.ts'
 import type { Plane } from '../geometry/surface.ts'
+import { coincident } from '../geometry/tolerance.ts'
 import { dot, negate, type Vec3 } from '../geometry/vector.ts'
 import { type Facetting, facetsOf } from './facets.ts'
 import { type Polygon, sideOf, splitPolygon } from './polygon.ts'
@@ -12,21 +13,22 @@ import { type Box, boxesMeet, boxOf, type Polyhedron, polyhedronOf } from './pol
  * meet (a corner may lie on a neighbour's edge): `closedMesh` mends that.
  *
  * Since every cell is convex, each face is cut only by the cells it meets, and a face that a cell does not touch stays
- * whole. Faces of two cells that lie in one plane are told apart by which side the metal is on.
+ * whole. Faces of two cells that lie in one plane are told apart by which side the metal is on; `touch` (mm) is how
+ * near that is.
  */
-export function boundaryOf(solid: Solid, facetting: Facetting): Polygon[] {
+export function boundaryOf(solid: Solid, facetting: Facetting, touch = coincident): Polygon[] {
   const facets = facetsOf(solid, facetting)
   const bounds = boundsOf(solid.stock)
   if (!bounds) return []
-  const stock = solid.stock.map((c) => polyhedronOf(facets.get(c)!, bounds))
-  const cuts = solid.cuts.map((c) => polyhedronOf(facets.get(c)!, bounds)).filter((c) => c.faces.length > 0)
+  const stock = solid.stock.map((c) => polyhedronOf(facets.get(c)!, bounds, touch))
+  const cuts = solid.cuts.map((c) => polyhedronOf(facets.get(c)!, bounds, touch)).filter((c) => c.faces.length > 0)
   const skin: Polygon[] = []
   stock.forEach((cell, i) => {
     let faces: Polygon[] = [...cell.faces]
     stock.forEach((other, k) => {
-      if (k !== i) faces = faces.flatMap((f) => outsideOf(f, other, (same) => (same ? k < i : true)))
+      if (k !== i) faces = faces.flatMap((f) => outsideOf(f, other, touch, (same) => (same ? k < i : true)))
     })
-    for (const cut of cuts) faces = faces.flatMap((f) => outsideOf(f, cut, (same) => same))
+    for (const cut of cuts) faces = faces.flatMap((f) => outsideOf(f, cut, touch, (same) => same))
     skin.push(...faces)
   })
   cuts.forEach((cell, j) => {
@@ -34,9 +36,11 @@ export function boundaryOf(solid: Solid, facetting: Facetting): Polygon[] {
     for (const wall of walls) {
       // A cut leaves a face where there was metal on both sides of it: its own, now gone, and that beyond. Where only
       // the metal beyond was there, the stock's own face is the skin already.
-      let faces = insideAny(wall, stock, (same) => same).flatMap((f) => insideAny(f, stock, (same) => !same))
+      let faces = insideAny(wall, stock, touch, (same) => same).flatMap((f) =>
+        insideAny(f, stock, touch, (same) => !same),
+      )
       cuts.forEach((other, k) => {
-        if (k !== j) faces = faces.flatMap((f) => outsideOf(f, other, (same) => (same ? k < j : true)))
+        if (k !== j) faces = faces.flatMap((f) => outsideOf(f, other, touch, (same) => (same ? k < j : true)))
       })
       skin.push(...faces.map(turned))
     }
@@ -71,11 +75,11 @@ type Split = { inside?: Polygon; outside: Polygon[] }
  * Cuts a polygon at the faces of a cell. `coplanar(same)` says whether a polygon in the plane of one of the cell's
  * faces counts as inside; `same`: both look the same way.
  */
-function splitAt(polygon: Polygon, cell: Polyhedron, coplanar: (same: boolean) => boolean): Split {
-  if (!boxesMeet(boxOf(polygon.corners), cell.box)) return { outside: [polygon] }
+function splitAt(polygon: Polygon, cell: Polyhedron, touch: number, coplanar: (same: boolean) => boolean): Split {
+  if (!boxesMeet(boxOf(polygon.corners), cell.box, touch)) return { outside: [polygon] }
   const across: Plane[] = []
   for (const { plane } of cell.facets) {
-    const side = sideOf(polygon.corners, plane)
+    const side = sideOf(polygon.corners, plane, touch)
     if (side === 'across') across.push(plane)
     else if (side === 'front') return { outside: [polygon] }
     else if (side === 'on' && !coplanar(dot(plane.normal, polygon.facet.plane.normal) > 0)) {
@@ -85,9 +89,9 @@ function splitAt(polygon: Polygon, cell: Polyhedron, coplanar: (same: boolean) =
   let inside = polygon
   const outside: Polygon[] = []
   for (const plane of across) {
-    const side = sideOf(inside.corners, plane)
+    const side = sideOf(inside.corners, plane, touch)
     if (side === 'across') {
-      const parts = splitPolygon(inside, plane)
+      const parts = splitPolygon(inside, plane, touch)
       outside.push(parts.front)
       inside = parts.behind
     } else if (side !== 'behind') {
@@ -98,16 +102,21 @@ function splitAt(polygon: Polygon, cell: Polyhedron, coplanar: (same: boolean) =
   return { inside, outside }
 }
 
-const outsideOf = (p: Polygon, cell: Polyhedron, coplanar: (same: boolean) => boolean): Polygon[] =>
-  splitAt(p, cell, coplanar).outside
+const outsideOf = (p: Polygon, cell: Polyhedron, touch: number, coplanar: (same: boolean) => boolean): Polygon[] =>
+  splitAt(p, cell, touch, coplanar).outside
 
-function insideAny(polygon: Polygon, cells: readonly Polyhedron[], coplanar: (same: boolean) => boolean): Polygon[] {
+function insideAny(
+  polygon: Polygon,
+  cells: readonly Polyhedron[],
+  touch: number,
+  coplanar: (same: boolean) => boolean,
+): Polygon[] {
   const found: Polygon[] = []
   let rest = [polygon]
   for (const cell of cells) {
     const next: Polygon[] = []
     for (const piece of rest) {
-      const { inside, outside } = splitAt(piece, cell, coplanar)
+      const { inside, outside } = splitAt(piece, cell, touch, coplanar)
       if (inside) found.push(inside)
       next.push(...outside)
     }

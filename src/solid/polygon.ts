@@ -1,5 +1,4 @@
 import type { Plane } from '../geometry/surface.ts'
-import { coincident } from '../geometry/tolerance.ts'
 import { dot, type Vec3 } from '../geometry/vector.ts'
 import type { Facet } from './facets.ts'
 
@@ -13,22 +12,26 @@ export const heightAbove = (plane: Plane, p: Vec3): number => dot(plane.normal, 
 
 export type Side = 'on' | 'behind' | 'front' | 'across'
 
-/** On which side of the plane the corners lie; those within 1e-6 mm of it count as on it. */
-export function sideOf(corners: readonly Vec3[], plane: Plane): Side {
+/** On which side of the plane the corners lie; those within `touch` mm of it count as on it. */
+export function sideOf(corners: readonly Vec3[], plane: Plane, touch: number): Side {
   const [nx, ny, nz] = plane.normal
   const { offset } = plane
   let above = false
   let below = false
   for (const p of corners) {
     const h = nx * p[0] + ny * p[1] + nz * p[2] - offset
-    if (h > coincident) above = true
-    else if (h < -coincident) below = true
+    if (h > touch) above = true
+    else if (h < -touch) below = true
   }
   return above ? (below ? 'across' : 'front') : below ? 'behind' : 'on'
 }
 
 /** Parts of a polygon that lies across the plane: behind it (its inside) and in front. */
-export function splitPolygon({ corners, facet }: Polygon, plane: Plane): { behind: Polygon; front: Polygon } {
+export function splitPolygon(
+  { corners, facet }: Polygon,
+  plane: Plane,
+  touch: number,
+): { behind: Polygon; front: Polygon } {
   const [nx, ny, nz] = plane.normal
   const behind: Vec3[] = []
   const front: Vec3[] = []
@@ -36,14 +39,14 @@ export function splitPolygon({ corners, facet }: Polygon, plane: Plane): { behin
   let h = nx * p[0] + ny * p[1] + nz * p[2] - plane.offset
   for (const q of corners) {
     const hq = nx * q[0] + ny * q[1] + nz * q[2] - plane.offset
-    if ((h > coincident && hq < -coincident) || (h < -coincident && hq > coincident)) {
+    if ((h > touch && hq < -touch) || (h < -touch && hq > touch)) {
       // Always from the corner behind, so that the neighbour across this edge finds the same point to the last bit.
       const cut = h < 0 ? between(p, q, h, hq) : between(q, p, hq, h)
       behind.push(cut)
       front.push(cut)
     }
-    if (hq <= coincident) behind.push(q)
-    if (hq >= -coincident) front.push(q)
+    if (hq <= touch) behind.push(q)
+    if (hq >= -touch) front.push(q)
     p = q
     h = hq
   }

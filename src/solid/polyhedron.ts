@@ -1,5 +1,4 @@
 import { plane } from '../geometry/surface.ts'
-import { coincident } from '../geometry/tolerance.ts'
 import { add, cross, distance, dot, length, scale, squareTo, subtract, type Vec3 } from '../geometry/vector.ts'
 import type { Facet } from './facets.ts'
 import { heightAbove, type Polygon, sideOf, splitPolygon } from './polygon.ts'
@@ -16,33 +15,36 @@ export interface Polyhedron {
   readonly box: Box
 }
 
-/** The polyhedron inside all facets and inside `bounds`, within which everything of interest must lie. */
-export function polyhedronOf(facets: readonly Facet[], bounds: Box): Polyhedron {
+/**
+ * The polyhedron inside all facets and inside `bounds`, within which everything of interest must lie; corners within
+ * `touch` mm of a facet are on it.
+ */
+export function polyhedronOf(facets: readonly Facet[], bounds: Box, touch: number): Polyhedron {
   let faces: readonly Polygon[] = boxFaces(bounds)
   for (const facet of facets) {
-    faces = clip(faces, facet)
+    faces = clip(faces, facet, touch)
     if (faces.length === 0) break
   }
   return { faces, facets, box: boxOf(faces.flatMap((f) => f.corners)) }
 }
 
-function clip(faces: readonly Polygon[], facet: Facet): readonly Polygon[] {
+function clip(faces: readonly Polygon[], facet: Facet, touch: number): readonly Polygon[] {
   const kept: Polygon[] = []
   const rim: Vec3[] = []
   let cutsAnything = false
   for (const face of faces) {
-    const side = sideOf(face.corners, facet.plane)
+    const side = sideOf(face.corners, facet.plane, touch)
     if (side === 'behind' || side === 'on') kept.push(face)
     else {
       cutsAnything = true
-      if (side === 'across') kept.push(splitPolygon(face, facet.plane).behind)
+      if (side === 'across') kept.push(splitPolygon(face, facet.plane, touch).behind)
     }
   }
   if (!cutsAnything) return faces
   for (const face of kept) {
     for (const p of face.corners) {
-      if (Math.abs(heightAbove(facet.plane, p)) > coincident) continue
-      if (!rim.some((q) => q === p || distance(p, q) < coincident / 2)) rim.push(p)
+      if (Math.abs(heightAbove(facet.plane, p)) > touch) continue
+      if (!rim.some((q) => q === p || distance(p, q) < touch / 2)) rim.push(p)
     }
   }
   if (rim.length < 3) return kept
@@ -111,13 +113,13 @@ export function boxOf(points: readonly Vec3[]): Box {
   return { min: [x0, y0, z0], max: [x1, y1, z1] }
 }
 
-export const boxesMeet = (a: Box, b: Box): boolean =>
-  a.min[0] <= b.max[0] + coincident &&
-  b.min[0] <= a.max[0] + coincident &&
-  a.min[1] <= b.max[1] + coincident &&
-  b.min[1] <= a.max[1] + coincident &&
-  a.min[2] <= b.max[2] + coincident &&
-  b.min[2] <= a.max[2] + coincident
+export const boxesMeet = (a: Box, b: Box, touch: number): boolean =>
+  a.min[0] <= b.max[0] + touch &&
+  b.min[0] <= a.max[0] + touch &&
+  a.min[1] <= b.max[1] + touch &&
+  b.min[1] <= a.max[1] + touch &&
+  a.min[2] <= b.max[2] + touch &&
+  b.min[2] <= a.max[2] + touch
 
 export const meanEdge = ({ min, max }: Box): number =>
   (length([max[0] - min[0], 0, 0]) + length([0, max[1] - min[1], 0]) + length([0, 0, max[2] - min[2]])) / 3
