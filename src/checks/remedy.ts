@@ -26,25 +26,32 @@ export interface Variants {
  */
 export function remedyFor(finding: Finding, variants: Variants, present: readonly string[]): Remedy | undefined {
   for (const lever of finding.levers) {
+    const isClean = (to: number | string) => variants.stops(lever.path, to).every((id) => present.includes(id))
     const to =
       'choose' in lever
-        ? clearingWord(finding, lever.path, lever.choose, variants)
-        : clearingNumber(finding, lever, variants)
+        ? clearingWord(finding, lever.path, lever.choose, variants, isClean)
+        : clearingNumber(finding, lever, variants, isClean)
     if (to === undefined) continue
-    if (variants.stops(lever.path, to).some((id) => !present.includes(id))) continue
     return { path: lever.path, to, text: textOf(lever.path, to, variants) }
   }
   return undefined
 }
 
-function clearingWord(finding: Finding, path: string, word: string, variants: Variants): string | undefined {
-  return variants.finding(path, word, finding.id) === undefined ? word : undefined
+function clearingWord(
+  finding: Finding,
+  path: string,
+  word: string,
+  variants: Variants,
+  isClean: (to: string) => boolean,
+): string | undefined {
+  return variants.finding(path, word, finding.id) === undefined && isClean(word) ? word : undefined
 }
 
 function clearingNumber(
   finding: Finding,
   { path, turn }: { path: string; turn: 'up' | 'down' },
   variants: Variants,
+  isClean: (to: number) => boolean,
 ): number | undefined {
   const now = variants.number(path)
   if (!now) return undefined
@@ -53,7 +60,10 @@ function clearingNumber(
   const room = Math.min(turn === 'up' ? now.max - now.value : now.value - now.min, far)
   const clears = (change: number) => variants.finding(path, now.value + sign * change, finding.id) === undefined
   if (now.kind === 'count') {
-    for (let change = 1; change <= room; change++) if (clears(change)) return now.value + sign * change
+    for (let change = 1; change <= room; change++) {
+      const to = now.value + sign * change
+      if (clears(change)) return isClean(to) ? to : undefined
+    }
     return undefined
   }
   let high = Math.min(firstStep(now.value, now.kind), room)
@@ -68,13 +78,16 @@ function clearingNumber(
     if (clears(middle)) high = middle
     else low = middle
   }
+  const unclean = new Set<number>()
   for (const round of roundings(now.value + sign * high, now.value, now.kind, variants.units, sign)) {
     const change = sign * (round - now.value)
     // More than the least change, yet less than twice what is known not to do.
     if (change < high * (1 - 1e-12) || change >= 1.9 * Math.max(low, high * 0.95) || change > room) continue
-    if (clears(change)) return round
+    if (!clears(change)) continue
+    if (isClean(round)) return round
+    if (unclean.add(round).size === 4) return undefined
   }
-  return now.value + sign * high
+  return undefined
 }
 
 const firstStep = (value: number, kind: QuantityKind | 'count'): number =>

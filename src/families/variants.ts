@@ -38,6 +38,7 @@ export function variantsOf<P extends CommonParameters, D extends Design>(family:
     const built = family.build(withParameter(design.parameters as P, path, to), design.tables)
     return built.ok ? built.value : undefined
   }
+  const stops = new Map<string, readonly string[]>()
   return {
     units: design.units,
     number(path) {
@@ -58,11 +59,14 @@ export function variantsOf<P extends CommonParameters, D extends Design>(family:
       return rule?.findings(variant, id).find((f) => f.id === id)
     },
     stops(path, to) {
+      const key = `${path} ${to}`
+      const known = stops.get(key)
+      if (known) return known
       const variant = build(path, to)
-      if (!variant) return ['impossible']
-      return findingsOf(family.rules, variant)
-        .filter((f) => f.level === 'stop')
-        .map((f) => f.id)
+      const found = variant ? findingsOf(family.rules, variant).filter((f) => f.level === 'stop') : undefined
+      const ids = found?.map((f) => f.id) ?? ['impossible']
+      stops.set(key, ids)
+      return ids
     },
   }
 }
