@@ -10,11 +10,11 @@ type Vec3 = readonly [number, number, number]
 export function chirality(mesh: Triangles): number {
   const whole = moments(mesh, [0, 0, 0])
   const centre = whole.first.map((m) => m / whole.volume) as unknown as Vec3
-  const { volume, second, skew } = moments(mesh, centre)
+  const { second, skew } = moments(mesh, centre)
   const times = (v: Vec3): Vec3 => second.map((row) => dot(row, v)) as unknown as Vec3
   const mu = times(skew)
-  // volume^(1/3) is a length: u goes with its 6th power, M with its 5th.
-  return dot(skew, cross(mu, times(mu))) / volume ** 11
+  const mmu = times(mu)
+  return dot(skew, cross(mu, mmu)) / (norm(skew) * norm(mu) * norm(mmu))
 }
 
 /** Volume, first and second moments and the integral of r|r|² about a point. */
@@ -62,6 +62,7 @@ const cubicRule: readonly (readonly [number, number, number, number])[] = [
   [0.2, 0.2, 0.6, 25 / 48],
 ]
 
+const norm = (a: Vec3) => Math.sqrt(dot(a, a))
 const dot = (a: Vec3, b: Vec3) => a[0] * b[0] + a[1] * b[1] + a[2] * b[2]
 const cross = (a: Vec3, b: Vec3): Vec3 => [
   a[1] * b[2] - a[2] * b[1],

@@ -1,4 +1,4 @@
-import { iterTopo, type Shape3D } from 'replicad'
+import { cast, iterTopo, makeVertex, measureDistanceBetween, type Shape3D } from 'replicad'
 import { brep } from './kernels.ts'
 import type { Triangles } from './triangles.ts'
 
@@ -32,4 +32,11 @@ export function exactly(shape: Shape3D): Exact {
 export function finely(shape: Shape3D): Triangles {
   const { vertices, triangles } = shape.mesh({ tolerance: 0.003, angularTolerance: 0.3 })
   return { coordinates: vertices, corners: triangles }
+}
+
+/** Exact distance of a point from the skin of a solid, inside or outside, mm. */
+export function fromSkin(shape: Shape3D, point: readonly [number, number, number]): number {
+  const vertex = makeVertex([...point])
+  const distances = [...iterTopo(shape.wrapped, 'shell')].map((shell) => measureDistanceBetween(vertex, cast(shell)))
+  return Math.min(...distances)
 }

@@ -61,7 +61,7 @@ function drawSet(i: number): RawSet {
     point + (depth + gap) / Math.cos(slope),
   )
   const shortSide = (across / 2) * Math.tan(slope) + depth + between(6, 16)
-  const head = round(Math.max(shortSide, uses + 9))
+  const head = round(Math.max(shortSide, uses + between(6, 14)))
   const boreDepth = round(head - uses)
 
   // Screws along the wall, which a hexagon or a round bar makes shorter away from the middle.
@@ -81,7 +81,7 @@ function drawSet(i: number): RawSet {
   const spigot = round(boreKind === 'through' ? head * 0.4 : boreDepth - between(0.5, 2))
   return {
     family: 'fly-cutter-head',
-    title: `${i}: ${pointed ? 'pointed ' : ''}${bar.shape}, ${angle}°, ${hand}, slot ${slotKind}, bore ${boreKind}, ${count} × ${thread}`,
+    title: `${i}: ${pointed ? 'pointed ' : ''}${bar.shape}, ${angle}°, slot ${slotKind}, bore ${boreKind}`,
     units: inches ? 'in' : 'mm',
     rotation: hand,
     stock: {
@@ -92,7 +92,10 @@ function drawSet(i: number): RawSet {
       ...(i === 20 ? { length: written(head + (across / 4) * Math.tan(slope)) } : {}),
       material: 'steel-12l14',
     },
-    face: { angle: angle % 1 === 0.5 ? `${Math.floor(angle)} deg 30 min` : `${angle} deg`, 'depth-on-axis': written(head) },
+    face: {
+      angle: angle % 1 === 0.5 ? `${Math.floor(angle)} deg 30 min` : `${angle} deg`,
+      'depth-on-axis': written(head),
+    },
     bit: {
       width: written(width),
       height: written(height),
@@ -172,7 +175,7 @@ function halfLengthAt(bar: number, size: number, y: number): number {
   return Math.sqrt(Math.max(0, (size / 2) ** 2 - y ** 2))
 }
 
-export const setCount = 52
+export const setCount = 48
 
 /**
  * Parameter sets that cover every kind of head. Kinds go round in cycles of different lengths, so that they meet in

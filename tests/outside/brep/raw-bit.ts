@@ -22,10 +22,7 @@ export function rawBit(figures: Figures): Shape3D {
   const [a, b] = [hand * slot.ahead, hand * (slot.ahead - bit.width)]
   return laidOnFace(
     figures,
-    makeBox(
-      [end - bit.length, Math.min(a, b), slot.depth - bit.height],
-      [end, Math.max(a, b), slot.depth],
-    ),
+    makeBox([end - bit.length, Math.min(a, b), slot.depth - bit.height], [end, Math.max(a, b), slot.depth]),
   )
 }
 

@@ -27,9 +27,7 @@ function bar({ shape, pointed, size, across, blank }: Figures): Shape3D {
   if (shape === 'round') return makeCylinder(size / 2, blank, [0, 0, -blank])
   // The first corner as seen from the axis, and how many there are.
   const [radius, start, count] =
-    shape === 'square'
-      ? [size / Math.SQRT2, 45, 4]
-      : [size / Math.sqrt(3), pointed ? 0 : 30, 6]
+    shape === 'square' ? [size / Math.SQRT2, 45, 4] : [size / Math.sqrt(3), pointed ? 0 : 30, 6]
   const corners = Array.from({ length: count }, (_, i): [number, number, number] => {
     const turn = ((start + (360 / count) * i) * Math.PI) / 180
     return [radius * Math.cos(turn), radius * Math.sin(turn), 0]

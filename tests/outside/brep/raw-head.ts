@@ -1,3 +1,4 @@
+import './kernels.ts'
 import { parse } from 'yaml'
 import { rawArbor } from './raw-arbor.ts'
 import { rawBit, rawScrews, rawTip } from './raw-bit.ts'

@@ -5,7 +5,8 @@ const millimetres: Readonly<Record<string, number>> = { mm: 1, um: 0.001, in: 25
 /** Millimetres of `46`, `1-3/4`, `7/8 in`, `15 thou`. The judge's own small reading, for the judge's own sets. */
 export function mm(raw: RawLength, units: 'mm' | 'in'): number {
   if (typeof raw === 'number') return raw * millimetres[units]!
-  const [, whole, over, under, unit] = /^(?:(-?[\d.]+)(?:-(?=\d+\/)|(?![\d/])))?(?:(\d+)\/(\d+))?\s*([a-z]*)$/.exec(raw) ?? []
+  const [, whole, over, under, unit] =
+    /^(?:(-?[\d.]+)(?:-(?=\d+\/)|(?![\d/])))?(?:(\d+)\/(\d+))?\s*([a-z]*)$/.exec(raw) ?? []
   const perUnit = millimetres[unit || units]
   if (perUnit === undefined || (whole === undefined && over === undefined)) throw new Error(`no length: ${raw}`)
   return (Number(whole ?? 0) + (over === undefined ? 0 : Number(over) / Number(under))) * perUnit
