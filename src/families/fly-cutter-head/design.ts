@@ -24,9 +24,7 @@ export class HeadDesign {
   readonly layout: Layout
   readonly scene: Scene
   readonly walls: Walls
-  private readonly volumes = new Map<string, Volume>()
-  private swept: number | undefined
-  private lowest: number | undefined
+  private readonly known = new Map<string, unknown>()
 
   /** Builds the design, or says what no table has and what contradicts itself (paths without lines). */
   static from(parameters: Parameters, tables: Tables): Result<HeadDesign> {
@@ -66,28 +64,27 @@ export class HeadDesign {
    * mounting face and angled face, which is what turns past a hand.
    */
   get sweptRadius(): number {
-    this.swept ??= this.largestRadius()
-    return this.swept
+    return this.once('swept radius', () => this.largestRadius())
   }
 
   /** z of the lowest point of head and set screws in the body frame, mm (the bit left out). */
   get lowestPoint(): number {
-    if (this.lowest === undefined) {
+    return this.once('lowest point', () => {
       const down: Vec3 = [0, 0, -1]
       const reaches = [this.part('body'), ...this.screwParts].map((p) => solidReach(solidOf(p), down)?.distance)
-      this.lowest = -Math.max(...reaches.filter((r) => r !== undefined))
-    }
-    return this.lowest
+      return -Math.max(...reaches.filter((r) => r !== undefined))
+    })
   }
 
   /** Volume and centroid of a part, body frame. */
   volume(partId: string): Volume {
-    let known = this.volumes.get(partId)
-    if (!known) {
-      known = volumeOf(solidOf(this.part(partId)))
-      this.volumes.set(partId, known)
-    }
-    return known
+    return this.once(`volume ${partId}`, () => volumeOf(solidOf(this.part(partId))))
+  }
+
+  /** What `make` gives, made the first time it is asked for under that name. */
+  once<T>(name: string, make: () => T): T {
+    if (!this.known.has(name)) this.known.set(name, make())
+    return this.known.get(name) as T
   }
 
   /** Mass of a part, kg. */

@@ -1,7 +1,7 @@
 import { leastWall } from '../../checks/rules/walls.ts'
 import type { Family } from '../family.ts'
 import { HeadDesign } from './design.ts'
-import { headFigures } from './figures.ts'
+import { headFigures } from './figures/head-figures.ts'
 import { type Parameters, parametersSchema } from './parameters/parameters.ts'
 import { headRules } from './rules/head-rules.ts'
 

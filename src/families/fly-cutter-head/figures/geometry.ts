@@ -1,6 +1,6 @@
-import { leastWall } from '../../checks/rules/walls.ts'
-import type { Figure } from '../../figures/figure.ts'
-import type { HeadDesign } from './design.ts'
+import { leastWall } from '../../../checks/rules/walls.ts'
+import type { Figure } from '../../../figures/figure.ts'
+import type { HeadDesign } from '../design.ts'
 
 const layoutSource = 'geometry of the part model'
 const modelSource = 'volume of the part model, extrapolated to round faces; density from the materials table'
@@ -25,7 +25,7 @@ const wall = (d: HeadDesign, a: string, b: string) => d.walls.between(a, b)
 const screws = (d: HeadDesign) => d.screwParts.map((p) => d.mass(p.id)).reduce((a, b) => a + b, 0)
 
 /** Figures of a fly-cutter head that follow from its geometry. */
-export const headFigures: readonly Figure<HeadDesign>[] = [
+export const geometryFigures: readonly Figure<HeadDesign>[] = [
   length(
     'swing',
     'Swing: diameter of the tip’s circle',
