@@ -10,7 +10,7 @@ import { apart, mirroredInY, withManifolds } from './triangles.ts'
 
 /**
  * Below this the two meshes of one body no longer agree on the sign: measured, chords of 0.02 mm move the figure by up
- * to 1.3e-5. Such a head is all but its own mirror image, and only the difference in volume tells its hand.
+ * to 3.1e-5. Such a head is all but its own mirror image, and only the difference in volume tells its hand.
  */
 const undecided = 1e-4
 
@@ -47,10 +47,9 @@ export function describeBodies(sets: readonly NamedSet[], handed: number) {
     })
     it('has the right hand in its STL', () => {
       const [made, right] = [library().chirality, judge().chirality]
+      if (Math.abs(right) >= undecided) decided++
+      // With a sign that is decided this keeps the sign as well.
       expect(Math.abs(made - right)).toBeLessThan(undecided / 2)
-      if (Math.abs(right) < undecided) return
-      decided++
-      expect(Math.sign(made)).toBe(Math.sign(right))
     })
     // Both hands are judged outright by the tests above, so every second set will do.
     if (i % 2 === 1) return

@@ -165,6 +165,25 @@ describe('the judge against hand calculation', () => {
   })
 })
 
+describe('the parameter sets', () => {
+  const sets = parameterSets.map(({ text }) => parse(text) as RawSet)
+  const kinds = (of: (set: RawSet) => unknown) => [...new Set(sets.map((set) => String(of(set))))].toSorted()
+
+  it('hold every kind of head', () => {
+    expect(sets.length).toBeGreaterThanOrEqual(40)
+    expect(kinds((s) => `${s.stock.shape} ${s.stock['slot-runs'] ?? ''} ${s.rotation}`)).toHaveLength(8)
+    expect(kinds((s) => `${s.stock.shape} ${s.step.side ?? 'leading'}`)).toHaveLength(6)
+    expect(kinds((s) => `${s.slot.runs} ${s.slot['cutter-diameter'] !== undefined}`)).toHaveLength(3)
+    expect(kinds((s) => `${s.bore.bottom} ${s.bore.vent}`)).toHaveLength(7)
+    expect(kinds((s) => s.screws.count)).toEqual(['1', '2', '3', '4', '5', '6'])
+    expect(kinds((s) => s.arbor.shank)).toHaveLength(6)
+    expect(kinds((s) => s.units)).toEqual(['in', 'mm'])
+    expect(kinds((s) => Math.sign(Number(s.slot['ahead-of-centre'])))).toEqual(['-1', '1'])
+    const angles = sets.map((s) => degrees(s.face.angle))
+    expect([Math.min(...angles), Math.max(...angles)]).toEqual([0, 30])
+  })
+})
+
 describe('the judge sees', () => {
   const set = parameterSets[17]!
   const fine = finely(rawHead(set.text).body())

@@ -1,0 +1,93 @@
+import { join, parse } from 'node:path'
+import { judged } from '../../families/variants.ts'
+import { printable } from '../../input/plain-text.ts'
+import type { Result } from '../../input/problem.ts'
+import { manifestName } from '../../package/manifest.ts'
+import { packagePlace } from '../../package/package-place.ts'
+import { recoverAtStart } from '../../package/recover.ts'
+import { revisionOf } from '../../package/revision.ts'
+import { writePackage } from '../../package/write-package.ts'
+import type { Command } from '../command.ts'
+import { commandProblem } from '../command-problem.ts'
+import { heading, printFindings } from '../print-findings.ts'
+import { fileOperand, readParameters, standardInput } from '../read-parameters.ts'
+import { tablesOption } from '../shop-tables.ts'
+
+export const makeCommand: Command = {
+  name: 'make',
+  says: 'Writes the package: solids, report and the list of what is in it',
+  operands: [fileOperand],
+  options: [
+    { name: '--out', value: 'DIR', says: 'folder for the package; what it lies in has to be there' },
+    tablesOption,
+    { name: '--json', says: 'what was written as one JSON object on standard output, and nothing else there' },
+  ],
+  details: [
+    [
+      'Without --out the package goes beside FILE, into a folder of its name: head.yaml gives head, and a FILE without',
+      'extension, head, gives head-package. Standard input has no name and needs --out.',
+    ].join('\n'),
+    [
+      'The folder is written whole or not at all. It may be missing, empty, or a package written earlier in which nothing',
+      'was changed by hand; anything else is left alone. With a stop the package is written too, and says so.',
+    ].join('\n'),
+  ],
+  example: 'make head.yaml --out out/head',
+  async run({ operands: [file = ''], values, switches }, world) {
+    const { machine, cwd, stdout, stderr } = world
+    const out = outFolder(file, values.get('--out'))
+    if (!out.ok) return out
+    const place = packagePlace(cwd, out.value)
+    if (!place.ok) return place
+    const note = (text: string | undefined) => text !== undefined && stderr.write(`${printable(text)}\n`)
+    const recovered = recoverAtStart(place.value, machine)
+    if (!recovered.ok) return recovered
+    note(recovered.value)
+
+    const read = await readParameters(file, values.get('--tables'), world)
+    if (!read.ok) return read
+    const { family, design } = read.value
+    const findings = judged(family, design, true)
+    const revision = revisionOf(read.value)
+    // Only here, because solids bring in the largest library and the other commands need none.
+    const { packageFiles } = await import('../../package/package-files.ts')
+    const files = packageFiles(read.value, findings, revision)
+    if (!files.ok) return files
+    const written = writePackage(place.value, files.value, revision, machine)
+    if (!written.ok) return written
+    for (const text of written.value.notes) note(text)
+
+    const stops = findings.filter(({ level }) => level === 'stop').length
+    const names = [...written.value.manifest.files.map(({ name }) => name), manifestName]
+    if (switches.has('--json')) {
+      const { files } = written.value.manifest
+      stdout.write(`${JSON.stringify({ revision, folder: place.value.target, stops, files }, null, 2)}\n`)
+    } else {
+      const warning = 'The package is written all the same. Do not make this tool as it is.'
+      stdout.write(
+        [
+          heading(read.value, revision),
+          '',
+          ...printFindings(findings, design.units),
+          ...(stops > 0 ? [warning] : []),
+          '',
+          printable(`Written to ${out.value}`),
+          ...names.map((name) => `  ${name}`),
+          '',
+        ].join('\n'),
+      )
+    }
+    return { ok: true, exit: stops > 0 ? 1 : 0 }
+  },
+}
+
+/** Where the package goes, as a name from the current folder. */
+function outFolder(file: string, out: string | undefined): Result<string> {
+  if (out !== undefined) return { ok: true, value: out }
+  if (file === standardInput) {
+    const problem = commandProblem('standard input, and no --out', 'a folder for the package', 'add --out DIR')
+    return { ok: false, problems: [problem] }
+  }
+  const { dir, name, ext } = parse(file)
+  return { ok: true, value: join(dir, ext === '' ? `${name}-package` : name) }
+}

@@ -1,0 +1,109 @@
+import { cpSync, existsSync, mkdirSync, readdirSync, readFileSync, symlinkSync } from 'node:fs'
+import { join } from 'node:path'
+import { beforeEach, describe, expect, it } from 'vitest'
+import { folderState, leftovers } from '../package/folder-state.ts'
+import { projectRoot, spawned, spawnedNode } from '../package/spawned.ts'
+import { temporaryFolder } from '../package/temporary-folder.ts'
+import { deepBore, headFile, headText, typed } from './workshop.ts'
+
+const folder = temporaryFolder()
+beforeEach(() => {
+  headFile(folder())
+})
+const run = (...args: string[]) => spawned('src/command-line/main.ts', args, { cwd: folder() })
+const packageAt = (name: string) => folderState(join(folder(), name))
+
+describe('the command as a process', () => {
+  it('gives the exit codes, prints on the right stream, and writes the same package as any other way', async () => {
+    const made = await run('make', 'head.yaml').ended
+    expect(made).toMatchObject({ exit: 0, err: '' })
+    await typed(folder(), ['make', 'head.yaml', '--out', 'in-process'])
+    expect(packageAt('head')).toEqual(packageAt('in-process'))
+
+    headFile(folder(), headText(deepBore))
+    expect(await run('check', 'head.yaml').ended).toMatchObject({ exit: 1, err: '' })
+    const bad = await run('check', 'nowhere.yaml').ended
+    expect(bad).toMatchObject({ exit: 2, out: '', err: expect.stringMatching(/^nowhere\.yaml: found nothing;/) })
+  })
+
+  it('reads what is piped into it, and puts up with a reader that stops early', async () => {
+    const main = join(projectRoot, 'src', 'command-line', 'main.ts')
+    const piped = spawned('src/command-line/main.ts', ['check', '-', '--json'], { input: headText() })
+    expect(JSON.parse((await piped.ended).out).stops).toBe(0)
+    const script = `
+      const child = require('node:child_process').spawn(process.execPath,
+        ['--import', ${JSON.stringify(import.meta.resolve('tsx'))}, ${JSON.stringify(main)}, 'schema', 'fly-cutter-head'],
+        { stdio: ['ignore', 'pipe', 'inherit'] })
+      child.stdout.destroy()
+      child.on('close', (exit, signal) => process.stdout.write(JSON.stringify({ exit, signal })))`
+    const early = await spawnedNode(['-e', script]).ended
+    expect(early.err).toBe('')
+    expect(JSON.parse(early.out)).toEqual({ exit: 0, signal: null })
+  })
+})
+
+describe('kill -9 while make writes', () => {
+  it('leaves the earlier package or the new one whole, once the next make has started', async () => {
+    await typed(folder(), ['make', 'head.yaml'])
+    const earlier = packageAt('head')
+    headFile(folder(), headText(['size: 46 ', 'size: 50 ']))
+    await typed(folder(), ['make', 'head.yaml', '--out', 'expected'])
+    const expected = packageAt('expected')
+    expect(expected).not.toEqual(earlier)
+
+    for (const sign of ['.head.lock', '.head.writing']) {
+      const killed = run('make', 'head.yaml')
+      const done = killed.ended.then(() => 'ended' as const)
+      const tick = () => new Promise<'waiting'>((resolve) => setTimeout(() => resolve('waiting'), 2))
+      while (!existsSync(join(folder(), sign)) && (await Promise.race([done, tick()])) === 'waiting');
+      killed.kill()
+      await done
+      // Recovery is the first thing that a make does, before it reads a file that is not there.
+      await typed(folder(), ['make', 'nowhere.yaml', '--out', 'head'])
+      expect([earlier, expected]).toContainEqual(packageAt('head'))
+      expect(leftovers(folder(), 'head')).toEqual([])
+      expect(await run('make', 'head.yaml').ended).toMatchObject({ exit: 0, err: '' })
+      expect(packageAt('head')).toEqual(expected)
+    }
+  })
+
+  it('of two runs on one folder at the same time, each either writes it whole or is told of the other', async () => {
+    await typed(folder(), ['make', 'head.yaml', '--out', 'expected'])
+    const ends = await Promise.all([run('make', 'head.yaml').ended, run('make', 'head.yaml').ended])
+    for (const { exit, err } of ends) {
+      if (exit !== 0) expect({ exit, err }).toEqual({ exit: 2, err: expect.stringContaining('another run') })
+    }
+    expect(ends.map(({ exit }) => exit)).toContain(0)
+    expect(packageAt('head')).toEqual(packageAt('expected'))
+    expect(leftovers(folder(), 'head')).toEqual([])
+  })
+})
+
+describe('the built command', () => {
+  it('runs with node alone from a folder elsewhere, with its tables and templates', async () => {
+    const home = join(folder(), 'installed')
+    mkdirSync(home)
+    const compiler = join(projectRoot, 'node_modules', 'typescript', 'bin', 'tsc')
+    const project = join(projectRoot, '.setup', 'tsconfig.build.json')
+    const built = await spawnedNode([compiler, '-p', project, '--outDir', join(home, 'dist')]).ended
+    expect(built).toMatchObject({ exit: 0, err: '' })
+    for (const name of ['seeds', 'templates', 'package.json']) {
+      cpSync(join(projectRoot, name), join(home, name), { recursive: true })
+    }
+    symlinkSync(join(projectRoot, 'node_modules'), join(home, 'node_modules'))
+
+    const main = join(home, 'dist', 'command-line', 'main.js')
+    expect(readFileSync(main, 'utf8')).toMatch(/^#!\/usr\/bin\/env node\n/)
+    const { bin } = JSON.parse(readFileSync(join(projectRoot, 'package.json'), 'utf8'))
+    expect(join(home, bin.cutterwright)).toBe(main)
+
+    const bench = join(folder(), 'bench')
+    mkdirSync(bench)
+    const command = (...args: string[]) => spawnedNode([main, ...args], { cwd: bench }).ended
+    expect(await command('new', 'fly-cutter-head', 'head.yaml')).toMatchObject({ exit: 0, err: '' })
+    expect(await command('make', 'head.yaml')).toMatchObject({ exit: 0, err: '' })
+    expect(readdirSync(bench)).toEqual(['head', 'head.yaml'])
+    await typed(folder(), ['make', 'head.yaml', '--out', 'from-source'])
+    expect(packageAt('bench/head')).toEqual(packageAt('from-source'))
+  })
+})
