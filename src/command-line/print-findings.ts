@@ -31,7 +31,7 @@ export function printFigures({ family, design }: ReadDesign<CommonParameters, De
   const figures = figuresOf(family.figures, design)
   const widest = Math.max(0, ...figures.map(({ label }) => label.length))
   return figures.map(({ label, kind, value, limit }) => {
-    const held = limit === undefined ? '' : `  (limit ${written({ kind, value: limit }, design.units)})`
+    const held = limit === undefined ? '' : `  (at ${limit.is} ${written({ kind, value: limit.value }, design.units)})`
     return printable(`  ${label.padEnd(widest)}  ${written({ kind, value }, design.units)}${held}`)
   })
 }

@@ -56,7 +56,7 @@ const figures = (report: Report) =>
   report.figures.map((f) => [
     f.label,
     amount(f.value, f.unit),
-    f.limit === undefined ? '' : amount(f.limit, f.unit),
+    f.limit === undefined ? '' : `at ${f.limitIs} ${amount(f.limit, f.unit)}`,
     f.source,
   ])
 

@@ -31,6 +31,7 @@ export const reportSchema = z.strictObject({
       value: z.number(),
       unit: z.string(),
       limit: z.number().optional(),
+      limitIs: z.enum(['least', 'most']).optional(),
       source: z.string(),
     }),
   ),

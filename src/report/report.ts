@@ -35,7 +35,7 @@ export function reportOf(
       label,
       value: shown(kind, value),
       unit: unit(kind),
-      ...(limit !== undefined && { limit: shown(kind, limit) }),
+      ...(limit && { limit: shown(kind, limit.value), limitIs: limit.is }),
       source,
     })),
     walls: design.walls.all().map(({ between, distance, meant }) => ({

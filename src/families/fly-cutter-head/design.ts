@@ -11,6 +11,7 @@ import type { Units } from '../../quantity/kind.ts'
 import { type Volume, volumeOf } from '../../solid/volume.ts'
 import type { MaterialRow } from '../../tables/materials.ts'
 import type { Tables } from '../../tables/read-tables.ts'
+import { engineeringProblems } from './engineering/problems.ts'
 import { faceFrame } from './frames.ts'
 import { type Layout, layoutOf } from './layout.ts'
 import type { Parameters } from './parameters/parameters.ts'
@@ -29,7 +30,10 @@ export class HeadDesign {
   /** Builds the design, or says what no table has and what contradicts itself (paths without lines). */
   static from(parameters: Parameters, tables: Tables): Result<HeadDesign> {
     const layout = layoutOf(parameters, tables)
-    return layout.ok ? { ok: true, value: new HeadDesign(parameters, tables, layout.value) } : layout
+    if (!layout.ok) return layout
+    const design = new HeadDesign(parameters, tables, layout.value)
+    const problems = engineeringProblems(design)
+    return problems.length > 0 ? { ok: false, problems } : { ok: true, value: design }
   }
 
   private constructor(parameters: Parameters, tables: Tables, layout: Layout) {

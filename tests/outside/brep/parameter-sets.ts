@@ -65,7 +65,16 @@ function drawSet(i: number): RawSet {
   const boreDepth = round(head - uses)
 
   // Screws along the wall, which a hexagon or a round bar makes shorter away from the middle.
-  const thread = inches ? '1/4-28' : depth < 7.5 ? 'M4' : depth < 9.5 ? 'M5' : depth < 12.5 ? 'M6' : 'M8'
+  const wanted = 1 + (i % 6)
+  const thread = inches
+    ? '1/4-28'
+    : depth < 7.5 || (wanted === 6 && wall < 20)
+      ? 'M4'
+      : depth < 9.5
+        ? 'M5'
+        : depth < 12.5
+          ? 'M6'
+          : 'M8'
   const major = { M4: 4, M5: 5, M6: 6, M8: 8, '1/4-28': 6.35 }[thread]
   const outer = (leading ? aheadOfCentre : width - aheadOfCentre) + wall
   const wallHalf = halfLengthAt(i % 4, size, Math.max(Math.abs(outer), Math.abs(outer - wall))) / Math.cos(slope)
@@ -73,7 +82,6 @@ function drawSet(i: number): RawSet {
   const beyond = drawn(0.1 * across, 0.3 * across)
   const cutter = slotKind === 'stopped with round corners' ? round(width * between(0.4, 0.8)) : undefined
   const runTo = slotKind === 'through' ? -wallHalf + 0.7 * major : Math.max(-wallHalf + 0.7 * major, -beyond + width)
-  const wanted = 1 + (i % 6)
   const spacing = wanted > 2 ? round(major * between(1.25, 1.6)) : undefined
   const fit = Math.floor((wallHalf - major - runTo) / (spacing ?? 2.5 * major)) + 1
   const count = Math.max(1, Math.min(wanted, fit))

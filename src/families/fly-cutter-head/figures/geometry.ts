@@ -9,8 +9,16 @@ const length = (
   id: string,
   label: string,
   of: (d: HeadDesign) => number | undefined,
+  limitIs?: 'least' | 'most',
   limit?: (d: HeadDesign) => number | undefined,
-): Figure<HeadDesign> => ({ id, label, kind: 'length', source: layoutSource, of, ...(limit && { limit }) })
+): Figure<HeadDesign> => ({
+  id,
+  label,
+  kind: 'length',
+  source: layoutSource,
+  of,
+  ...(limit && limitIs && { limit, limitIs }),
+})
 
 const mass = (id: string, label: string, of: (d: HeadDesign) => number): Figure<HeadDesign> => ({
   id,
@@ -30,12 +38,14 @@ export const geometryFigures: readonly Figure<HeadDesign>[] = [
     'swing',
     'Swing: diameter of the tip’s circle',
     (d) => d.swing,
+    'most',
     (d) => d.parameters.machine['largest-swing'],
   ),
   length(
     'swept-diameter',
     'Swept diameter: machine and guard must clear it',
     (d) => 2 * d.sweptRadius,
+    'most',
     (d) => d.parameters.machine['largest-swing'],
   ),
   length('overhang', 'Overhang of the bit from the outer corner', (d) => d.layout.bit.overhang),
@@ -49,6 +59,7 @@ export const geometryFigures: readonly Figure<HeadDesign>[] = [
     'stock.length',
     'Length to saw',
     (d) => d.layout.stockLength,
+    'least',
     (d) => d.layout.depthOnAxis + rise(d) + d.parameters.settings.facing,
   ),
   length('body-clearance', 'Head and screws above the cut surface', (d) => d.lowestPoint - d.layout.bit.tip[2]),
@@ -68,11 +79,13 @@ export const geometryFigures: readonly Figure<HeadDesign>[] = [
     source: layoutSource,
     of: (d) => d.layout.inscribed / d.parameters.bore.diameter,
     limit: (d) => d.parameters.settings.hub.wanted,
+    limitIs: 'least',
   },
   length(
     'wall.slot-bore',
     'Metal between slot and bore',
     (d) => wall(d, 'slot', 'bore')?.distance,
+    'least',
     (d) => leastWall(d, 'slot', 'bore').least,
   ),
   length('wall.slot-step', 'Metal between slot and step', (d) => wall(d, 'slot', 'step')?.distance),

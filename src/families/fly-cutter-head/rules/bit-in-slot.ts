@@ -20,8 +20,8 @@ export const bitInSlot: Rule<HeadLayout> = {
           id: 'bit:hits-stop',
           level: 'stop',
           text: `The square tail of the bit needs ${show(room - bit.innerEnd)} more slot than there is before the end radius of ${show(slot.end.radius)} begins.`,
-          figure: mm(bit.innerEnd),
-          limit: { ...mm(room), reason: 'start of the end radius, from the tilted origin along the face' },
+          figure: mm(room - bit.innerEnd),
+          limit: { ...mm(0), reason: 'square tail clear of the end radius' },
           levers: [...shorterBit, { path: 'slot.beyond-axis', turn: 'up' }],
         })
       }
@@ -32,8 +32,8 @@ export const bitInSlot: Rule<HeadLayout> = {
           id: 'bit:tail-out',
           level: 'caution',
           text: `The tail of the bit stands ${show(farSide - bit.innerEnd)} out of the far side: it is swept, it catches, and it adds to the unbalance. Cut it off.`,
-          figure: mm(bit.innerEnd),
-          limit: { ...mm(farSide), reason: 'far corner of the head, from the tilted origin along the face' },
+          figure: mm(farSide - bit.innerEnd),
+          limit: { ...mm(0), reason: 'nothing out of the far side' },
           levers: shorterBit,
         })
       }

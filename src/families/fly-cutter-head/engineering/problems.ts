@@ -1,0 +1,13 @@
+import type { Problem } from '../../../input/problem.ts'
+import type { HeadDesign } from '../design.ts'
+
+/**
+ * What the engineering cannot be worked out from: a code no standard has, an angle that leaves no bit, a figure outside
+ * its table. Paths are those of parameters; nothing here is a finding, since there is no design to judge.
+ */
+export function engineeringProblems(design: HeadDesign): Problem[] {
+  return sources.flatMap((problems) => problems(design))
+}
+
+/** One entry a topic. */
+const sources: readonly ((design: HeadDesign) => Problem[])[] = []
