@@ -18,7 +18,7 @@ export interface Variants {
 }
 
 /**
- * The first lever whose change clears the finding, by solving on the parameter: the change is doubled until the
+ * The first lever whose change clears the finding, by solving on the parameter: the change is grown until the
  * finding is gone, halved down to where it just goes, rounded the far way to a number a person would write, and the
  * rounded number is checked again. The rounded change is less than twice the least one, so half of it would not do.
  * A change that brings a new stop (one not in `present`) is no remedy. Undefined: no single parameter clears it within
@@ -71,9 +71,9 @@ function clearingNumber(
   while (!clears(high)) {
     if (high >= room * (1 - 1e-9)) return undefined
     low = high
-    high = Math.min(high * 2, room)
+    high = Math.min(high * 4, room)
   }
-  for (let i = 0; i < 30 && high - low > 0.02 * high; i++) {
+  for (let i = 0; i < 30 && high - low > 0.04 * high; i++) {
     const middle = (low + high) / 2
     if (clears(middle)) high = middle
     else low = middle
@@ -82,7 +82,7 @@ function clearingNumber(
   for (const round of roundings(now.value + sign * high, now.value, now.kind, variants.units, sign)) {
     const change = sign * (round - now.value)
     // More than the least change, yet less than twice what is known not to do.
-    if (change < high * (1 - 1e-12) || change >= 1.9 * Math.max(low, high * 0.95) || change > room) continue
+    if (change < high * (1 - 1e-12) || change >= 1.9 * Math.max(low, high * 0.9) || change > room) continue
     if (!clears(change)) continue
     if (isClean(round)) return round
     if (unclean.add(round).size === 4) return undefined

@@ -202,6 +202,9 @@ function boreCells({ bore }: Parameters): Cell[] {
     cells.push(cellOf(wall, cone, mouth))
   }
   const c = bore.chamfer
-  if (c > 0) cells.push(cellOf(coneThrough('bore chamfer', [0, 0, -c], r, [0, 0, 0], r + c), mouth))
+  if (c > 0) {
+    const cone = coneThrough('bore chamfer', [0, 0, -c], r, [0, 0, 0], r + c)
+    cells.push(cellOf(cone, mouth, plane('bore chamfer foot', [0, 0, -c], down)))
+  }
   return cells
 }

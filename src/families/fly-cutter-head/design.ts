@@ -128,10 +128,11 @@ export class HeadDesign {
     most = Math.max(most, circumscribed(parameters.stock))
     if (parameters.arbor.kind === 'shank') most = Math.max(most, parameters.arbor['shoulder-diameter'] / 2)
     for (const shank of layout.shank?.profile ?? []) most = Math.max(most, shank.from / 2)
-    const { xs, seat, height, length, thread } = layout.screws
+    const { xs, height, length, thread } = layout.screws
+    const onBit = parameters.step.side === 'leading' ? layout.bit.leading : layout.bit.trailing
     const frame = faceFrame(layout.faceAngle, layout.depthOnAxis)
     xs.forEach((x, i) => {
-      const middle = pointFrom(frame, [x, seat + (layout.step.towards * length) / 2, height])
+      const middle = pointFrom(frame, [x, onBit + (layout.step.towards * length) / 2, height])
       // No need to look closer where even the ball round the screw stays inside.
       if (Math.hypot(middle[0], middle[1]) + Math.hypot(length, thread.majorDiameter) / 2 <= most) return
       const region = regionOf(this.screwParts[i]!.stock[0]!.cells, middle)!

@@ -16,6 +16,7 @@ export const sceneOf = (p: Parameters, l: Layout): Scene => ({
 /** Set screws as plain cylinders of the thread's major diameter, point on the bit. */
 function screwsOf(p: Parameters, l: Layout): Part[] {
   const face = faceFrame(l.faceAngle, l.depthOnAxis)
+  const onBit = p.step.side === 'leading' ? l.bit.leading : l.bit.trailing
   const names = { wall: 'thread', start: 'point', end: 'socket end' }
   return l.screws.xs.map((x, i) => ({
     id: `screw-${i + 1}`,
@@ -31,7 +32,7 @@ function screwsOf(p: Parameters, l: Layout): Part[] {
             face,
             rod(
               names,
-              [x, l.screws.seat, l.screws.height],
+              [x, onBit, l.screws.height],
               [0, l.step.towards, 0],
               l.screws.length,
               l.screws.thread.majorDiameter / 2,

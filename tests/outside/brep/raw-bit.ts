@@ -26,10 +26,10 @@ export function rawBit(figures: Figures): Shape3D {
   )
 }
 
-/** The set screws, plain cylinders of the thread's outside diameter, from the slot's wall outwards. */
+/** The set screws, plain cylinders of the thread's outside diameter, from the side of the bit outwards. */
 export function rawScrews(figures: Figures): Shape3D[] {
-  const { hand, slot, step, screws, corner } = figures
-  const from = hand * (step.leading ? slot.ahead : slot.ahead - slot.width)
+  const { hand, slot, step, screws, corner, bit } = figures
+  const from = hand * (step.leading ? slot.ahead : slot.ahead - bit.width)
   return Array.from({ length: screws.count }, (_, i) =>
     laidOnFace(
       figures,

@@ -7,8 +7,15 @@ import { boreSection, faceSection, screwsSection, slotSection, stepSection, stoc
 import { drawingSection, machineSection, mockUpSection, shopSection, workSection } from './job.ts'
 import { settingsSection } from './settings.ts'
 
-/** Schema of a parameter set of a fly-cutter head; a bare number takes `units`. */
+/** Schema of a parameter set of a fly-cutter head; a bare number takes `units`. Made once for each. */
 export const parametersSchema = (units: Units) => {
+  made[units] ??= makeSchema(units)
+  return made[units]
+}
+
+const made: { [units in Units]?: ReturnType<typeof makeSchema> } = {}
+
+function makeSchema(units: Units) {
   const f: Fields = fields(units)
   return z.strictObject({
     family: z.literal('fly-cutter-head').describe('Kind of tool.'),
