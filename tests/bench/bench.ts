@@ -1,0 +1,108 @@
+// npm run bench: medians of the same shapes at the same chord tolerance, beside two other kernels, in one run.
+import { spawnSync } from 'node:child_process'
+import { mkdtempSync, readFileSync, rmSync } from 'node:fs'
+import { cpus, tmpdir } from 'node:os'
+import { join } from 'node:path'
+import { fileURLToPath } from 'node:url'
+import Module from 'manifold-3d'
+import { findingsOf } from '../../src/checks/rule.ts'
+import { HeadDesign } from '../../src/families/fly-cutter-head/design.ts'
+import { flyCutterHead } from '../../src/families/fly-cutter-head/family.ts'
+import { judged } from '../../src/families/variants.ts'
+import { solidOf } from '../../src/part/part.ts'
+import { meshOf } from '../../src/solid/mesh.ts'
+import { headFrom, tables, templateText } from '../families/random-heads.ts'
+import { finely } from '../outside/brep/measure.ts'
+import { rawHead } from '../outside/brep/raw-head.ts'
+import { kernelBody } from './kernel-head.ts'
+
+const root = fileURLToPath(new URL('../..', import.meta.url))
+
+function median(times: number, run: () => unknown): number {
+  for (let i = 0; i < Math.max(2, times / 5); i++) run()
+  const spent = Array.from({ length: times }, () => {
+    const start = performance.now()
+    run()
+    return performance.now() - start
+  })
+  return spent.sort((a, b) => a - b)[Math.floor(times / 2)]!
+}
+
+const lines: string[] = []
+const row = (what: string, ...cells: string[]) =>
+  lines.push([what.padEnd(44), ...cells.map((c) => c.padStart(14))].join(' '))
+const ms = (t: number) => `${t.toFixed(t < 10 ? 2 : 1)} ms`
+const times = (a: number, b: number) => `${(a / b).toFixed(2)} ×`
+const versionOf = (name: string) =>
+  (JSON.parse(readFileSync(join(root, 'node_modules', name, 'package.json'), 'utf8')) as { version: string }).version
+
+const kernel = await Module()
+kernel.setup()
+
+const bodyWith = (screws: number) =>
+  solidOf(headFrom('parameters', [/count: \d\n/, `count: ${screws} \n`], ['spacing: 24', 'spacing: 6.2']).part('body'))
+const ours = (screws: number, tolerance: number) => {
+  const solid = bodyWith(screws)
+  return median(40, () => meshOf(solid, tolerance, 'body'))
+}
+const theirs = (screws: number, tolerance: number) => median(40, () => kernelBody(kernel, screws, tolerance))
+
+row('body solid of the demo head', 'ours', 'manifold-3d', 'ours/theirs')
+const [own, mesh] = [ours(2, 0.02), theirs(2, 0.02)]
+row('  chord tolerance 0.02 mm, 2 screws', ms(own), ms(mesh), times(own, mesh))
+const exact = rawHead(templateText('parameters'))
+const brep = median(5, () => finely(exact.body()))
+row('  the same, replicad (B-rep, then meshed)', ms(own), ms(brep), times(own, brep))
+for (const screws of [1, 3, 6]) {
+  const [a, b] = [ours(screws, 0.02), theirs(screws, 0.02)]
+  row(`  ${screws} screws`, ms(a), ms(b), times(a, b))
+}
+for (const tolerance of [0.08, 0.04, 0.01]) {
+  const [a, b] = [ours(2, tolerance), theirs(2, tolerance)]
+  row(`  chord tolerance ${tolerance} mm`, ms(a), ms(b), times(a, b))
+}
+
+lines.push('')
+row('check', 'median')
+const { parameters } = headFrom('parameters')
+const build = (p = parameters) => {
+  const design = HeadDesign.from(p, tables)
+  if (!design.ok) throw new Error('the demo must build')
+  return design.value
+}
+row('  parameters → findings, demo', ms(median(400, () => findingsOf(flyCutterHead.rules, build()))))
+row('  with remedies, demo', ms(median(100, () => judged(flyCutterHead, build(), true))))
+const faulty = headFrom('parameters', ['  depth: 9.5', '  depth: 13']).parameters
+row('  with remedies, slot 3.5 mm too deep', ms(median(40, () => judged(flyCutterHead, build(faulty), true))))
+
+lines.push('')
+row('make, cold process (node dist)', 'median', 'most memory')
+const folder = mkdtempSync(join(tmpdir(), 'bench-'))
+const memory = 'process.on("exit",()=>process.stderr.write("\\nmaxrss "+process.resourceUsage().maxRSS))'
+const runs = Array.from({ length: 5 }, (_, i) => {
+  const start = performance.now()
+  const args = ['--import', `data:text/javascript,${encodeURIComponent(memory)}`, 'dist/command-line/main.js', 'make']
+  const made = spawnSync(
+    process.execPath,
+    [...args, 'templates/fly-cutter-head/parameters.yaml', '--out', join(folder, `${i}`)],
+    {
+      cwd: root,
+      encoding: 'utf8',
+    },
+  )
+  if (made.status !== 0) throw new Error(made.stderr)
+  return { time: performance.now() - start, kilobytes: Number(/maxrss (\d+)/.exec(made.stderr)?.[1]) }
+})
+rmSync(folder, { recursive: true })
+const spent = runs.map((r) => r.time).sort((a, b) => a - b)[2]!
+row('  demo', ms(spent), `${(Math.max(...runs.map((r) => r.kilobytes)) / 1024).toFixed(0)} MB`)
+
+process.stdout.write(
+  [
+    `Node ${process.version}, ${cpus().length} × ${cpus()[0]?.model ?? '?'}, ` +
+      `JSCAD ${versionOf('@jscad/modeling')}, manifold-3d ${versionOf('manifold-3d')}, replicad ${versionOf('replicad')}; medians.`,
+    '',
+    ...lines,
+    '',
+  ].join('\n'),
+)
