@@ -14,6 +14,7 @@ import { meshOf } from '../../src/solid/mesh.ts'
 import { headFrom, tables, templateText } from '../families/random-heads.ts'
 import { finely } from '../outside/brep/measure.ts'
 import { rawHead } from '../outside/brep/raw-head.ts'
+import { jscadBooleanBody } from '../solid/jscad-booleans.ts'
 import { kernelBody } from './kernel-head.ts'
 
 const root = fileURLToPath(new URL('../..', import.meta.url))
@@ -47,12 +48,14 @@ const ours = (screws: number, tolerance: number) => {
 }
 const theirs = (screws: number, tolerance: number) => median(40, () => kernelBody(kernel, screws, tolerance))
 
-row('body solid of the demo head', 'ours', 'manifold-3d', 'ours/theirs')
+row('body solid of the demo head', 'ours', 'other', 'ours/other')
 const [own, mesh] = [ours(2, 0.02), theirs(2, 0.02)]
-row('  chord tolerance 0.02 mm, 2 screws', ms(own), ms(mesh), times(own, mesh))
+row('  0.02 mm, 2 screws, manifold-3d', ms(own), ms(mesh), times(own, mesh))
 const exact = rawHead(templateText('parameters'))
 const brep = median(5, () => finely(exact.body()))
 row('  the same, replicad (B-rep, then meshed)', ms(own), ms(brep), times(own, brep))
+const booleans = median(10, jscadBooleanBody)
+row('  the same, JSCAD booleans (not yet closed)', ms(own), ms(booleans), times(own, booleans))
 for (const screws of [1, 3, 6]) {
   const [a, b] = [ours(screws, 0.02), theirs(screws, 0.02)]
   row(`  ${screws} screws`, ms(a), ms(b), times(a, b))

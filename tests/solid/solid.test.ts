@@ -2,7 +2,6 @@ import { spawnSync } from 'node:child_process'
 import { mkdtempSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
-import modeling from '@jscad/modeling'
 import { describe, expect, it } from 'vitest'
 import { box, cellOf, rod } from '../../src/geometry/cell.ts'
 import { coneThrough, cylinder, plane } from '../../src/geometry/surface.ts'
@@ -13,6 +12,7 @@ import { meshOf } from '../../src/solid/mesh.ts'
 import { readStl, stlFaults, stlOf } from '../../src/solid/stl.ts'
 import { volumeOf } from '../../src/solid/volume.ts'
 import { headFrom } from '../families/random-heads.ts'
+import { jscadBooleanBody } from './jscad-booleans.ts'
 
 const names = { wall: 'wall', start: 'start', end: 'end' }
 const sides = ['−x', '+x', '−y', '+y', '−z', '+z'] as const
@@ -78,39 +78,7 @@ describe('the volume of round bodies', () => {
 describe('the JSCAD solid of the demo head', () => {
   const design = headFrom('parameters')
   it('has the volume that JSCAD’s own booleans give for the same cuts', () => {
-    const { primitives, booleans, transforms } = modeling
-    const [h, a] = [41, (7 * Math.PI) / 180]
-    const inFace = (g: ReturnType<typeof primitives.cuboid>) =>
-      transforms.translate([0, 0, -h], transforms.rotateY(a, g))
-    const bar = transforms.rotateZ(
-      0,
-      primitives.cylinder({ radius: 46 / Math.sqrt(3), height: 45, segments: 6, center: [0, 0, -22.5] }),
-    )
-    const screw = (x: number) =>
-      inFace(
-        transforms.translate(
-          [x, -6.9, 6],
-          transforms.rotateX(Math.PI / 2, primitives.cylinder({ radius: 2.5, height: 9, segments: 28 })),
-        ),
-      )
-    const first = 46 / Math.sqrt(3) / Math.cos(a) - 14.5
-    const cuts = booleans.union(
-      inFace(primitives.cuboid({ size: [200, 200, 100], center: [0, 0, -50] })),
-      inFace(primitives.cuboid({ size: [200, 10.04, 109.5], center: [0, 2.62, -45.25] })),
-      inFace(primitives.cuboid({ size: [200, 100, 110.5], center: [0, -61.4, -44.75] })),
-      primitives.cylinder({ radius: 10, height: 24, segments: 52, center: [0, 0, -12] }),
-      primitives.cylinderElliptic({
-        startRadius: [10, 10],
-        endRadius: [11, 11],
-        height: 1,
-        segments: 52,
-        center: [0, 0, -0.5],
-      }),
-      primitives.cylinder({ radius: 1, height: 30, segments: 16, center: [0, 0, -39] }),
-      screw(first),
-      screw(first - 24),
-    )
-    const theirs = modeling.measurements.measureVolume(booleans.subtract(bar, cuts))
+    const theirs = jscadVolume(jscadBooleanBody())
     const ours = jscadVolume(jscadSolid(meshed(solidOf(design.part('body')))))
     expect(ours / theirs).toBeCloseTo(1, 3)
   })

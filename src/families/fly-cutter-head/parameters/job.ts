@@ -55,26 +55,37 @@ export const machineSection = (f: Fields) =>
 export const shopSection = (f: Fields) =>
   z
     .strictObject({
-      parallels: f
-        .list(f.length({ says: 'Height of a pair.', above: 0, max: 200 }), {
-          says: 'Heights of the parallels in the drawer.',
-          min: 0,
-          max: 60,
-        })
-        .default([]),
+      parallels: f.list(f.length({ says: 'Height of a pair.', above: 0, max: 200 }), {
+        says: 'Heights of the parallels in the drawer.',
+        min: 0,
+        max: 60,
+        default: [],
+      }),
       'sine-bar': f.length({
         says: 'Centre distance of the sine bar. Left out: none.',
         above: 0,
         max: 500,
         optional: true,
       }),
-      'angle-blocks': f
-        .list(f.angle({ says: 'Angle of a block.', above: 0, below: Math.PI / 2 }), {
-          says: 'Angle blocks in the drawer.',
-          min: 0,
-          max: 60,
-        })
-        .default([]),
+      'gauge-blocks': f.list(f.length({ says: 'Length of a block.', above: 0, max: 500 }), {
+        says: 'Gauge blocks to stack under the sine bar.',
+        min: 0,
+        max: 150,
+        default: [],
+      }),
+      'angle-blocks': f.list(f.angle({ says: 'Angle of a block.', above: 0, below: Math.PI / 2 }), {
+        says: 'Angle blocks in the drawer.',
+        min: 0,
+        max: 60,
+        default: [],
+      }),
+      cutters: f.list(
+        z.strictObject({
+          diameter: f.length({ says: 'Diameter of the cutter or drill.', above: 0, max: 200 }),
+          reach: f.length({ says: 'How far it stands out of its holder.', above: 0, max: 300 }),
+        }),
+        { says: 'Cutters with their reach, to see whether they clear the jaws.', min: 0, max: 60, default: [] },
+      ),
     })
     .prefault({})
 
@@ -103,6 +114,14 @@ export const mockUpSection = (f: Fields) =>
         max: 2,
         default: '0.2 mm',
         rule: true,
+      }),
+      threads: f.choice(['tap-size', 'plain'], {
+        says: 'Threaded holes of the printed model: at tap size to be tapped, or plain at the thread’s diameter.',
+        default: 'tap-size',
+      }),
+      bodies: f.choice(['separate', 'one-piece'], {
+        says: 'Bit and arbor stub as bodies of their own, or printed with the head in one piece.',
+        default: 'separate',
       }),
       orientation: f.choice(['mounting-face-down', 'as-drawn'], {
         says: 'How the model lies on the print bed.',
