@@ -58,7 +58,8 @@ function clearingNumber(
   const sign = turn === 'up' ? 1 : -1
   const far = Math.max(Math.abs(now.value), now.kind === 'length' ? 10 : 0.5)
   const room = Math.min(turn === 'up' ? now.max - now.value : now.value - now.min, far)
-  const clears = (change: number) => variants.finding(path, now.value + sign * change, finding.id) === undefined
+  const found = (change: number) => variants.finding(path, now.value + sign * change, finding.id)
+  const clears = (change: number) => found(change) === undefined
   if (now.kind === 'count') {
     for (let change = 1; change <= room; change++) {
       const to = now.value + sign * change
@@ -67,6 +68,8 @@ function clearingNumber(
     return undefined
   }
   let high = Math.min(firstStep(now.value, now.kind), room)
+  // A first step that makes no design at all (limits that would cross) was too long.
+  for (let i = 0; i < 6 && found(high) === 'impossible'; i++) high /= 4
   let low = 0
   while (!clears(high)) {
     if (high >= room * (1 - 1e-9)) return undefined

@@ -1,6 +1,8 @@
 import type { z } from 'zod'
 import type { Rule } from '../checks/rule.ts'
 import type { Figure } from '../figures/figure.ts'
+import type { Pictures } from '../figures/pictures.ts'
+import type { TableOf } from '../figures/table.ts'
 import type { Problem, Result } from '../input/problem.ts'
 import type { Part } from '../part/part.ts'
 import type { Scene } from '../part/scene.ts'
@@ -42,6 +44,9 @@ export interface Family<Parameters extends CommonParameters, D extends Design> {
   filledIn(design: D): Parameters
   readonly rules: readonly Rule<D>[]
   readonly figures: readonly Figure<D>[]
+  readonly tables: readonly TableOf<D>[]
+  /** Geometry that the report draws. */
+  pictures(design: D): Pictures
   /** Least metal wanted between two cuts of the milled part, mm, for the list of walls. */
   leastWall(design: D, a: string, b: string): number
 }

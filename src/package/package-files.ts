@@ -3,6 +3,7 @@ import type { ReadDesign } from '../families/read-design.ts'
 import type { JudgedFinding } from '../families/variants.ts'
 import type { Result } from '../input/problem.ts'
 import { solidOf } from '../part/part.ts'
+import { htmlReport } from '../report/html/html-report.ts'
 import { markdownReport } from '../report/markdown.ts'
 import { reportOf } from '../report/report.ts'
 import type { Mesh } from '../solid/closed-mesh.ts'
@@ -35,5 +36,6 @@ export function packageFiles(
   const report = reportOf(read, findings, revision)
   files.set('report.json', `${JSON.stringify(report, null, 2)}\n`)
   files.set('report.md', markdownReport(report))
+  files.set('report.html', htmlReport(report, read.family.pictures(design)))
   return { ok: true, value: files }
 }

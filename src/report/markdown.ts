@@ -13,6 +13,18 @@ export function markdownReport(report: Report): string {
   }
   lines.push('## Findings', '', ...findings(report), '')
   lines.push('## Figures', '', ...table(['figure', 'value', 'limit', 'from'], figures(report)), '')
+  for (const { title, columns, rows } of report.tables) {
+    const head = columns.map(({ label, unit }) => (unit === '' ? label : `${label}, ${unit}`))
+    lines.push(
+      `## ${title}`,
+      '',
+      ...table(
+        head,
+        rows.map((row) => row.map(cell)),
+      ),
+      '',
+    )
+  }
   lines.push('## Walls', '', 'Least metal between two cuts, measured inside the metal.', '')
   lines.push(...table(['between', 'metal', 'wanted'], walls(report)), '')
   lines.push('## Dimensions', '', 'In brackets: follows from others, not to be machined to.', '')
@@ -84,6 +96,12 @@ const parameters = (report: Report) =>
     const value = Array.isArray(p.value) ? p.value.map((v) => text(v)).join(', ') : text(p.value)
     return [p.path, `${value}${p.unit === '' ? '' : ` ${p.unit}`}`, p.origin]
   })
+
+const cell = (value: number | string): string =>
+  typeof value === 'number' ? formatNumber(value, decimals(Math.abs(value)), { trim: true }) : plain(value)
+
+/** Four or five digits in all: a row of figures is read at a glance. */
+const decimals = (size: number): number => (size < 1 ? 4 : size < 10 ? 3 : size < 100 ? 2 : 1)
 
 const text = (value: number | string | boolean): string =>
   typeof value === 'number' ? formatNumber(value, 6, { trim: true }) : plain(String(value))

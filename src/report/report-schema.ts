@@ -35,6 +35,26 @@ export const reportSchema = z.strictObject({
       source: z.string(),
     }),
   ),
+  tables: z.array(
+    z.strictObject({
+      id: z.string(),
+      title: z.string(),
+      columns: z.array(z.strictObject({ label: z.string(), unit: z.string() })),
+      rows: z
+        .array(z.array(z.union([z.number(), z.string()])))
+        .describe('A cell a column; empty text where there is nothing.'),
+    }),
+  ),
+  pictures: z
+    .array(
+      z.strictObject({
+        id: z.string(),
+        title: z.string(),
+        leftOut: z.string().optional().describe('Why report.html does not draw it.'),
+        readings: z.array(amount.extend({ id: z.string(), label: z.string() })),
+      }),
+    )
+    .describe('Every number that the pictures of report.html show.'),
   walls: z.array(
     z.strictObject({
       between: z.tuple([z.string(), z.string()]),

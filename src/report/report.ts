@@ -3,6 +3,7 @@ import type { CommonParameters, Design } from '../families/family.ts'
 import type { ReadDesign } from '../families/read-design.ts'
 import type { JudgedFinding } from '../families/variants.ts'
 import { figuresOf } from '../figures/figure.ts'
+import { type Column, type TableCell, tablesOf } from '../figures/table.ts'
 import { isQuantityKind } from '../input/field-meta.ts'
 import type { ParameterRow } from '../input/walk-parameters.ts'
 import type { Dimension } from '../part/dimension.ts'
@@ -11,7 +12,9 @@ import type { QuantityKind, Units } from '../quantity/kind.ts'
 import { toUnit } from '../quantity/to-unit.ts'
 import { unitSymbol } from '../quantity/unit-table.ts'
 import { cautions } from './cautions.ts'
+import { picturesInReport } from './pictures.ts'
 import type { Report } from './report-schema.ts'
+import { steady } from './steady.ts'
 
 /** The dimension and fit report of a design: everything the other reports and `--json` show. */
 export function reportOf(
@@ -22,6 +25,9 @@ export function reportOf(
   const { units } = design
   const shown = (kind: Amount['kind'], value: number) => steady(kind === 'count' ? value : toUnit(kind, value, units))
   const unit = (kind: Amount['kind']) => (kind === 'count' ? '' : unitSymbol(kind, units))
+  const columnUnit = ({ kind, unit: own }: Column) => own ?? (kind === 'text' ? '' : unit(kind))
+  const tableCell = (cell: TableCell, { kind }: Column) =>
+    typeof cell !== 'number' ? (cell ?? '') : shown(kind === 'text' ? 'count' : kind, cell)
   const amount = ({ kind, value }: Amount) => ({ value: shown(kind, value), unit: unit(kind) })
   return {
     revision,
@@ -38,6 +44,13 @@ export function reportOf(
       ...(limit && { limit: shown(kind, limit.value), limitIs: limit.is }),
       source,
     })),
+    tables: tablesOf(family.tables, design).map(({ id, title, columns, rows }) => ({
+      id,
+      title,
+      columns: columns.map((column) => ({ label: column.label, unit: columnUnit(column) })),
+      rows: rows.map((row) => row.map((cell, at) => tableCell(cell, columns[at]!))),
+    })),
+    pictures: picturesInReport(family.pictures(design), units),
     walls: design.walls.all().map(({ between, distance, meant }) => ({
       between: [...between] as [string, string],
       distance: shown('length', distance),
@@ -69,12 +82,6 @@ export function reportOf(
     }),
     cautions: [...cautions],
   }
-}
-
-/** Nine significant digits: the last ones of a sine differ between engines. */
-function steady(value: number): number {
-  const rounded = Number(value.toPrecision(9))
-  return Math.abs(rounded) < 1e-9 ? 0 : rounded
 }
 
 function parameterOf(row: ParameterRow, units: Units): Report['parameters'][number] {

@@ -1,9 +1,9 @@
 import type { Cell } from '../geometry/cell.ts'
-import { reach, regionOf } from '../geometry/region.ts'
+import { cellVertices } from '../geometry/cell-vertices.ts'
 import type { Solid } from '../geometry/solid.ts'
-import type { Plane } from '../geometry/surface.ts'
+import { type Plane, plane, type Surface } from '../geometry/surface.ts'
 import { coincident } from '../geometry/tolerance.ts'
-import { dot, negate, type Vec3 } from '../geometry/vector.ts'
+import { along, cross, dot, negate, squareTo } from '../geometry/vector.ts'
 import { type Facetting, facetsOf } from './facets.ts'
 import { type Polygon, sideOf, splitPolygon } from './polygon.ts'
 import { type Box, boxesMeet, boxOf, type Polyhedron, polyhedronOf } from './polyhedron.ts'
@@ -48,17 +48,24 @@ export function boundaryOf(solid: Solid, facetting: Facetting, touch = coinciden
   return skin
 }
 
-/** A box round the stock, 1 mm clear of it. */
+/** A box round the stock, at least 1 mm clear of it and of the flats that stand for its round faces. */
 function boundsOf(stock: readonly Cell[]): Box | undefined {
-  const corners: Vec3[] = []
-  for (const cell of stock) {
-    const region = regionOf([cell], [0, 0, 0])
-    if (!region) continue
-    const far = (d: Vec3) => reach(region, d).distance + 1
-    corners.push([far([1, 0, 0]), far([0, 1, 0]), far([0, 0, 1])])
-    corners.push([-far([-1, 0, 0]), -far([0, -1, 0]), -far([0, 0, -1])])
-  }
-  return corners.length > 0 ? boxOf(corners) : undefined
+  const corners = stock.flatMap((cell) => cellVertices({ surfaces: cell.surfaces.flatMap(flatsAround) }))
+  if (corners.length === 0) return undefined
+  const { min, max } = boxOf(corners)
+  return { min: [min[0] - 1, min[1] - 1, min[2] - 1], max: [max[0] + 1, max[1] + 1, max[2] + 1] }
+}
+
+/** Four planes that enclose a round face with room for flats of its own area (eight of them stand out by 5 %). */
+function flatsAround(s: Surface): Plane[] {
+  if (s.kind === 'plane') return [s]
+  const x = squareTo(s.axis)
+  const y = cross(s.axis, x)
+  return [x, y, negate(x), negate(y)].map((out) =>
+    s.kind === 'cylinder'
+      ? plane(s.name, along(s.point, out, 1.1 * s.radius), out)
+      : plane(s.name, s.apex, along(out, s.axis, -1.1 * s.slope)),
+  )
 }
 
 const turned = (p: Polygon): Polygon => ({

@@ -27,7 +27,8 @@ export function facetsOf(solid: Solid, facetting: Facetting): Map<Cell, Facet[]>
   for (const cell of cells) {
     for (const s of cell.surfaces) {
       if (s.kind === 'plane') continue
-      const radius = largestRadiusOf(s, cell)
+      // How far a face reaches only matters where the number of flats follows from it.
+      const radius = facetting.kind === 'chord' ? largestRadiusOf(s, cell) : 0
       const known = axisOf(s)
       if (known) known.radius = Math.max(known.radius, radius)
       else axes.push({ surface: s, radius })

@@ -27,7 +27,7 @@ const mistakes: [string, Change[], string, 'stop' | 'caution' | 'note', number?]
     'hand',
     'stop',
   ],
-  ['a swing that strikes the column', [['largest-swing: 165', 'largest-swing: 108']], 'swing:clears-machine', 'stop'],
+  ['a swing that strikes the column', [['largest-swing: 165', 'largest-swing: 106']], 'swing:clears-machine', 'stop'],
   ['a swing short of the work', [['width: 92', 'width: 120']], 'swing:covers-work', 'caution'],
   ['a swing that just covers the work', [['width: 92', 'width: 100']], 'swing:covers-work', 'note'],
   ['screws too high for the bit', [['height: 6', 'height: 8']], 'bit:screw-height', 'stop'],

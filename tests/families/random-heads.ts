@@ -27,6 +27,7 @@ export function headFrom(name: 'parameters' | 'parameters-inch', ...changes: [st
 }
 
 const base = headFrom('parameters').parameters
+const { facets: _, ...squareBit } = base.bit
 const number = (min: number, max: number) =>
   fc.integer({ min: Math.round(min * 1000), max: Math.round(max * 1000) }).map((n) => n / 1000)
 
@@ -81,7 +82,7 @@ export const randomParameters: fc.Arbitrary<Parameters> = fc
       stock: { shape: v.shape, size: v.size, 'slot-runs': v.runs, material: base.stock.material },
       face: { angle: (v.angle * Math.PI) / 180, 'depth-on-axis': h },
       bit: {
-        ...base.bit,
+        ...squareBit,
         width,
         height,
         length: v.bitLength * v.size,

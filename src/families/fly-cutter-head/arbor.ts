@@ -4,13 +4,14 @@ import type { Vec3 } from '../../geometry/vector.ts'
 import type { Dimension } from '../../part/dimension.ts'
 import type { Feature } from '../../part/feature.ts'
 import type { Part } from '../../part/part.ts'
+import { deviations, handedThread } from './body-dimensions.ts'
 import { bodyFrame } from './frames.ts'
 import type { Layout } from './layout.ts'
 import type { Parameters } from './parameters/parameters.ts'
 
 /** What goes into the bore and up into the spindle, in the body frame. The spigot is modelled at the bore's nominal. */
 export function arborOf(p: Parameters, l: Layout): Part {
-  const dimensions = arborDimensions(p)
+  const dimensions = arborDimensions(p, l)
   const own = (id: string) => dimensions.filter((d) => d.feature === id)
   const stock: Feature[] = [
     {
@@ -115,19 +116,10 @@ function shankCells(l: Layout, from: number): Cell[] {
   })
 }
 
-function arborDimensions(p: Parameters): Dimension[] {
+function arborDimensions(p: Parameters, l: Layout): Dimension[] {
   const general = { kind: 'general' } as const
   const out: Dimension[] = [
-    {
-      id: 'spigot.diameter',
-      label: 'spigot',
-      kind: 'diameter',
-      value: p.bore.diameter,
-      // Turned to the bore as measured; the fit report gives the size to turn to.
-      tolerance: { kind: 'limits', lower: -0.005, upper: 0.005 },
-      feature: 'spigot',
-      measurable: true,
-    },
+    spigotDiameter(p, l),
     {
       id: 'spigot.length',
       label: 'spigot length',
@@ -152,4 +144,18 @@ function arborDimensions(p: Parameters): Dimension[] {
   if (p.arbor['bore-through'] !== undefined)
     plain('arbor-bore.diameter', 'hole through', 'diameter', p.arbor['bore-through'])
   return out
+}
+
+/** Nominal is the bore's; the limits are those of the fit. A matched spigot is turned to the bore as measured. */
+function spigotDiameter(p: Parameters, l: Layout): Dimension {
+  const value = p.bore.diameter
+  const common = { id: 'spigot.diameter', value, feature: 'spigot', measurable: true } as const
+  if (p.fit.kind === 'threaded' && l.spigotThread) {
+    const thread = handedThread(l.spigotThread.name, p.fit.hand)
+    return { ...common, label: 'threaded spigot', kind: 'thread', tolerance: { kind: 'general' }, thread }
+  }
+  const { spigot, kind } = l.fit!
+  const [lower, upper] = deviations(value, spigot.smallest, spigot.largest)
+  const label = kind === 'matched' ? 'spigot, for a bore of nominal size: turn to the bore as measured' : 'spigot'
+  return { ...common, label, kind: 'diameter', tolerance: { kind: 'limits', lower, upper } }
 }

@@ -1,7 +1,8 @@
 import { box, type Cell, cellFrom, cellOf } from '../../geometry/cell.ts'
-import { pointFrom } from '../../geometry/frame.ts'
 import { type Plane, plane } from '../../geometry/surface.ts'
 import type { Vec3 } from '../../geometry/vector.ts'
+import { facetNormals, unground } from '../../mechanics/angles/facets.ts'
+import type { BitFace } from '../../mechanics/angles/ground-bit.ts'
 import type { Dimension } from '../../part/dimension.ts'
 import type { Part } from '../../part/part.ts'
 import { faceFrame } from './frames.ts'
@@ -40,25 +41,22 @@ export function bitOf(p: Parameters, l: Layout): Part {
 
 /** In F: the blank as it is, or its untouched inner part and the ground part at the tip. */
 function groundCells(p: Parameters, l: Layout, blank: Cell): Cell[] {
-  const ground = p.bit['ground-off']
-  const f = p.bit.facets
-  if (!f && ground.leading === 0 && ground.end === 0 && ground.underside === 0) return [blank]
-  const tip = l.bit.tipInFace
+  const { leading, end, underside } = p.bit['ground-off']
+  const { facets, tipInFace: tip, groundLength } = l.bit
+  if (facets === unground && leading === 0 && end === 0 && underside === 0) return [blank]
   // (x, y, z) of the bit's own frame → F: a change of frame, never a rotation.
-  const facet = (name: string, out: Vec3): Plane => plane(name, tip, [out[0], l.hand * out[1], -out[2]])
-  const tangent = (angle: number | undefined) => Math.tan(angle ?? 0)
-  const back = tip[0] - l.bit.groundLength
-  const facets = [
-    // y = x·tan(rake along) + z·tan(rake across)
-    facet('rake face', [-tangent(f?.['rake-along']), 1, -tangent(f?.['rake-across'])]),
-    // x = z·tan(end edge angle) + y·tan(end relief)
-    facet('end flank', [1, -tangent(f?.['end-relief']), -tangent(f?.['end-edge-angle'])]),
-    // z = x·tan(work-side edge angle) + y·tan(work-side relief)
-    facet('work-side flank', [-tangent(f?.['work-side-edge-angle']), -tangent(f?.['work-side-relief']), 1]),
-  ]
-  const inner = cellOf(...blank.surfaces, plane('end of grinding', [back, 0, 0], [1, 0, 0]))
-  const outer = cellOf(...blank.surfaces, plane('end of grinding', [back, 0, 0], [-1, 0, 0]), ...facets)
-  return l.bit.innerEnd < back - 1e-6 ? [inner, outer] : [outer]
+  const facet = (name: BitFace, [x, y, z]: Vec3): Plane => plane(name, tip, [x, l.hand * y, -z])
+  const normals = facetNormals(facets)
+  const back = tip[0] - groundLength
+  const seam = (looking: 1 | -1) => plane('end of grinding', [back, 0, 0], [looking, 0, 0])
+  const outer = cellOf(
+    ...blank.surfaces,
+    seam(-1),
+    facet('rake face', normals.rake),
+    facet('end flank', normals.end),
+    facet('work-side flank', normals.workSide),
+  )
+  return l.bit.innerEnd < back - 1e-6 ? [cellOf(...blank.surfaces, seam(1)), outer] : [outer]
 }
 
 function blankDimensions(p: Parameters): Dimension[] {
@@ -77,6 +75,3 @@ function blankDimensions(p: Parameters): Dimension[] {
     plain('bit.length', 'bit length', p.bit.length),
   ]
 }
-
-/** The tip in the body frame, mm. */
-export const tipOf = (l: Layout): Vec3 => pointFrom(faceFrame(l.faceAngle, l.depthOnAxis), l.bit.tipInFace)

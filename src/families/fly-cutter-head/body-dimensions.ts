@@ -1,3 +1,4 @@
+import { toNanometre } from '../../mechanics/fit/limits.ts'
 import type { Dimension, Tolerance } from '../../part/dimension.ts'
 import type { Layout } from './layout.ts'
 import type { Parameters } from './parameters/parameters.ts'
@@ -6,6 +7,15 @@ const minute = Math.PI / 180 / 60
 const general: Tolerance = { kind: 'general' }
 const reference: Tolerance = { kind: 'reference' }
 const within = (lower: number, upper: number): Tolerance => ({ kind: 'limits', lower, upper })
+
+/** Lower and upper deviation of limits from nominal, mm, without binary dust. */
+export const deviations = (nominal: number, smallest: number, largest: number): [number, number] => [
+  toNanometre(smallest - nominal),
+  toNanometre(largest - nominal),
+]
+
+/** A thread as a drawing writes it: a left hand is told, a right hand goes without saying. */
+export const handedThread = (name: string, hand: 'right' | 'left'): string => (hand === 'left' ? `${name} LH` : name)
 
 /**
  * Named sizes of the head with this family's own tolerances; the rest is left to ISO 2768-1 medium. Sizes that no tool
@@ -60,7 +70,14 @@ export function bodyDimensions(p: Parameters, l: Layout): Dimension[] {
     add(`${id}.tap-drill`, 'tap drill', 'diameter', thread.tapDrill, general)
   })
 
-  add('bore.diameter', 'bore', 'diameter', p.bore.diameter, within(0, l.boreTolerance))
+  if (l.spigotThread && p.fit.kind === 'threaded') {
+    const thread = handedThread(l.spigotThread.name, p.fit.hand)
+    add('bore.diameter', 'tapped bore', 'thread', p.bore.diameter, general, { thread })
+    add('bore.tap-drill', 'tap drill of the bore', 'diameter', l.spigotThread.tapDrill, general)
+  } else if (l.fit) {
+    const { smallest, largest } = l.fit.bore
+    add('bore.diameter', 'bore', 'diameter', p.bore.diameter, within(...deviations(p.bore.diameter, smallest, largest)))
+  }
   if (p.bore.kind === 'blind') {
     add('bore.depth', 'bore depth, full diameter', 'length', p.bore.depth, general)
     if (p.bore.bottom === 'drill-point') {

@@ -1,8 +1,14 @@
 import { leastWall } from '../../checks/rules/walls.ts'
 import type { Family } from '../family.ts'
 import { HeadDesign } from './design.ts'
+import { drillsOf } from './engineering/balance.ts'
+import { cuttingOf } from './engineering/cutting.ts'
+import { pinDiameter } from './engineering/fit.ts'
 import { headFigures } from './figures/head-figures.ts'
+import { headTables } from './figures/head-tables.ts'
+import type { Layout } from './layout.ts'
 import { type Parameters, parametersSchema } from './parameters/parameters.ts'
+import { headPictures } from './pictures.ts'
 import { headRules } from './rules/head-rules.ts'
 
 export const flyCutterHead: Family<Parameters, HeadDesign> = {
@@ -13,10 +19,13 @@ export const flyCutterHead: Family<Parameters, HeadDesign> = {
   filledIn,
   rules: headRules,
   figures: headFigures,
+  tables: headTables,
+  pictures: headPictures,
   leastWall: (design, a, b) => leastWall(design, a, b).least,
 }
 
-function filledIn({ parameters: p, layout: l }: HeadDesign): Parameters {
+function filledIn(design: HeadDesign): Parameters {
+  const { parameters: p, layout: l } = design
   const torque = l.screws.tighteningTorque
   return {
     ...p,
@@ -25,14 +34,27 @@ function filledIn({ parameters: p, layout: l }: HeadDesign): Parameters {
       ...p.bit,
       overhang: l.bit.overhang,
       swing: l.bit.swing,
-      ...(p.bit.facets && { facets: { ...p.bit.facets, length: l.bit.groundLength } }),
+      ...((p.bit.facets || p.bit.grind === 'for-work-material') && { facets: facetParameters(l) }),
     },
     slot: p.slot.runs === 'stopped' ? { ...p.slot, 'cutter-diameter': 2 * l.slot.end!.radius } : p.slot,
+    fit: p.fit.catch === 'pin' ? { ...p.fit, 'pin-diameter': pinDiameter(p) } : p.fit,
     screws: {
       ...p.screws,
       spacing: l.screws.spacing,
       length: l.screws.length,
       ...(torque !== undefined && { 'tightening-torque': torque }),
     },
+    work: { ...p.work, 'cutting-speed': p.work['cutting-speed'] ?? cuttingOf(design).range.high },
+    settings: { ...p.settings, balance: { ...p.settings.balance, drills: [...drillsOf(design)] } },
   }
 }
+
+const facetParameters = ({ bit: { facets, groundLength } }: Layout): NonNullable<Parameters['bit']['facets']> => ({
+  'rake-along': facets.rakeAlong,
+  'rake-across': facets.rakeAcross,
+  'end-edge-angle': facets.endEdgeAngle,
+  'end-relief': facets.endRelief,
+  'work-side-edge-angle': facets.workSideEdgeAngle,
+  'work-side-relief': facets.workSideRelief,
+  length: groundLength,
+})

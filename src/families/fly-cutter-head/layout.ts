@@ -1,13 +1,20 @@
 import type { Vec3 } from '../../geometry/vector.ts'
 import type { Problem, ProblemCode, Result } from '../../input/problem.ts'
+import type { AnglesInUse } from '../../mechanics/angles/angles-in-use.ts'
+import type { GroundFacets } from '../../mechanics/angles/facets.ts'
+import type { BitBlank } from '../../mechanics/angles/ground-bit.ts'
+import type { TipSetting } from '../../mechanics/angles/tip-setting.ts'
+import type { Fit } from '../../mechanics/fit/fit.ts'
+import { formatLength } from '../../quantity/format-length.ts'
 import { findRow } from '../../tables/find-row.ts'
 import type { MaterialRow } from '../../tables/materials.ts'
 import type { Tables } from '../../tables/read-tables.ts'
 import type { SetScrewRow } from '../../tables/set-screws.ts'
 import type { ShankRow } from '../../tables/shanks.ts'
-import { rowForSize } from '../../tables/size-step.ts'
 import type { ThreadRow } from '../../tables/threads.ts'
 import type { WorkMaterialRow } from '../../tables/work-materials.ts'
+import { fitLimitsOf } from './engineering/fit-limits.ts'
+import { grindOf } from './engineering/grind.ts'
 import type { Parameters } from './parameters/parameters.ts'
 
 /**
@@ -75,6 +82,12 @@ export interface Layout {
     readonly leading: number
     readonly trailing: number
     readonly groundLength: number
+    /** The blank and how it sits, as the mechanics of angles want them. */
+    readonly blank: BitBlank
+    readonly setting: TipSetting
+    /** What is ground on it, given or worked out, and the angles in use that this makes. rad */
+    readonly facets: GroundFacets
+    readonly inUse: AnglesInUse
   }
   readonly materials: {
     readonly body: MaterialRow
@@ -84,8 +97,10 @@ export interface Layout {
     readonly work: WorkMaterialRow
   }
   readonly shank: ShankRow | undefined
-  /** Upper limit of the bore over nominal: H7. */
-  readonly boreTolerance: number
+  /** Limits of bore and spigot; undefined for a head that is screwed on. */
+  readonly fit: Fit | undefined
+  /** Thread of a head that is screwed on. */
+  readonly spigotThread: ThreadRow | undefined
 }
 
 /** Works the layout out. Problems have a path but no line yet: names that no table has, contradictions. */
@@ -167,14 +182,25 @@ export function layoutOf(p: Parameters, tables: Tables): Result<Layout> {
   }
 
   const bore = p.bore
-  const boreStep = rowForSize(tables.iso286, bore.diameter)
-  if (!boreStep) {
-    const most = Math.max(...tables.iso286.map((step) => step.upTo))
+  const fit = fitLimitsOf(p, tables)
+  if (!fit.ok) problems.push(...fit.problems)
+  const spigotThread = p.fit.kind === 'threaded' ? look(tables.threads, p.fit.thread, 'fit.thread') : undefined
+  if (spigotThread && Math.abs(spigotThread.majorDiameter - bore.diameter) > 0.01) {
+    const size = formatLength(spigotThread.majorDiameter, p.units)
     fault(
       'bore.diameter',
-      'out-of-range',
-      `${bore.diameter} mm`,
-      `up to ${most} mm, the last step of the ISO 286 table`,
+      'contradiction',
+      `a bore of ${formatLength(bore.diameter, p.units)} for ${spigotThread.name}`,
+      `the thread's major diameter, ${size}`,
+      `write ${size}`,
+    )
+  }
+  if (bore.diameter >= size) {
+    fault(
+      'bore.diameter',
+      'contradiction',
+      `a bore of ${formatLength(bore.diameter, p.units)} in a bar of ${formatLength(size, p.units)}`,
+      'less than the bar across flats',
     )
   }
   const r = bore.diameter / 2
@@ -210,6 +236,30 @@ export function layoutOf(p: Parameters, tables: Tables): Result<Layout> {
     fault('stock.length', 'contradiction', 'a blank that facing takes whole', 'more than both facings')
   }
   if (problems.length > 0) return { ok: false, problems }
+  if (!(tip[0] > 0)) {
+    fault('bit.height', 'contradiction', 'a tip that stands behind the spindle axis', 'a tip on the bit side of it')
+    return { ok: false, problems }
+  }
+  const groundLength = p.bit.facets?.length ?? 0.75 * p.bit.width
+  const blank: BitBlank = {
+    width: p.bit.width,
+    height: p.bit.height,
+    length: p.bit.length,
+    groundOffEnd: p.bit['ground-off'].end,
+    groundOffWorkSide: p.bit['ground-off'].underside,
+    groundLength,
+  }
+  const setting: TipSetting = {
+    hand,
+    faceAngle: a,
+    depthOnAxis: h,
+    along: xTip,
+    height: zTip,
+    ahead: e,
+    groundOffLeading: p.bit['ground-off'].leading,
+  }
+  const grind = grindOf(p, blank, setting, work!)
+  if (!grind.ok) return grind
 
   const spacing = p.screws.spacing ?? 2.5 * thread!.majorDiameter
   const wall = p.step['wall-thickness']
@@ -248,11 +298,15 @@ export function layoutOf(p: Parameters, tables: Tables): Result<Layout> {
         back: p.slot.depth,
         leading,
         trailing: hand * (e - p.bit.width),
-        groundLength: p.bit.facets?.length ?? 1.5 * p.bit.width,
+        groundLength,
+        blank,
+        setting,
+        ...grind.value,
       },
       materials: { body: body!, arbor: arbor!, bit: bitMaterial!, screw: screwMaterial!, work: work! },
       shank,
-      boreTolerance: boreStep!.grades.IT7,
+      fit: fit.ok ? fit.value : undefined,
+      spigotThread,
     },
   }
 }

@@ -34,13 +34,12 @@ export interface GroundBit {
 }
 
 /**
- * The ground bit, exact: a box less what each facet takes within the ground length.
- *
- * Problems (`contradiction`): more ground off than there is; facets that leave no corner; facets that would have to lie
- * outside the blank near the tip, so that not they but the bare blank would cut: then more must be ground off that side.
- * Throws RangeError for sizes that are not as `BitBlank` says, and as `tipOf` and `facetNormals` do.
+ * Why the facets cannot be ground on the blank; empty where they can: more ground off than there is; facets that leave
+ * no corner; facets that would have to lie outside the blank near the tip, so that not they but the bare blank would
+ * cut: then more must be ground off that side. Throws RangeError for sizes that are not as `BitBlank` says, and as
+ * `facetNormals` does.
  */
-export function groundBit(blank: BitBlank, facets: GroundFacets, setting: TipSetting): Result<GroundBit> {
+export function blankProblems(blank: BitBlank, facets: GroundFacets, groundOffLeading: number): Problem[] {
   const { width, height, length, groundOffEnd, groundOffWorkSide, groundLength } = blank
   for (const [name, value] of Object.entries({ width, height, length, groundLength })) {
     if (!(value > 0 && Number.isFinite(value))) throw new RangeError(`${name}: ${value} mm must be above 0`)
@@ -48,10 +47,9 @@ export function groundBit(blank: BitBlank, facets: GroundFacets, setting: TipSet
   for (const [name, value] of Object.entries({ groundOffEnd, groundOffWorkSide })) {
     if (!(value >= 0 && Number.isFinite(value))) throw new RangeError(`${name}: ${value} mm must be 0 or more`)
   }
-  const tip = tipOf(setting)
   const normals = facetNormals(facets)
   const grounds = [
-    { path: 'groundOffLeading', off: setting.groundOffLeading, size: width, side: 'leading face' },
+    { path: 'groundOffLeading', off: groundOffLeading, size: width, side: 'leading face' },
     { path: 'groundOffEnd', off: groundOffEnd, size: length, side: 'outer end' },
     { path: 'groundOffWorkSide', off: groundOffWorkSide, size: height, side: 'work side' },
   ] as const
@@ -61,7 +59,7 @@ export function groundBit(blank: BitBlank, facets: GroundFacets, setting: TipSet
       angleProblem(path, 'contradiction', `${inMm(off)} of ${inMm(size)}`, 'less than the blank has there'),
     )
   problems.push(...cornerProblems(facets))
-  if (problems.length > 0) return { ok: false, problems }
+  if (problems.length > 0) return problems
   for (const { path, off, side } of grounds) {
     const outside = off === 0 && cornerEdges(normals).some((edge) => dot(edge, sideDirection[side]) > 1e-9)
     if (outside) {
@@ -76,7 +74,19 @@ export function groundBit(blank: BitBlank, facets: GroundFacets, setting: TipSet
       )
     }
   }
+  return problems
+}
+
+/**
+ * The ground bit, exact: a box less what each facet takes within the ground length. Problems as `blankProblems` finds
+ * them. Throws RangeError as that does, and as `tipOf` does.
+ */
+export function groundBit(blank: BitBlank, facets: GroundFacets, setting: TipSetting): Result<GroundBit> {
+  const { width, height, length, groundOffEnd, groundOffWorkSide, groundLength } = blank
+  const problems = blankProblems(blank, facets, setting.groundOffLeading)
   if (problems.length > 0) return { ok: false, problems }
+  const tip = tipOf(setting)
+  const normals = facetNormals(facets)
 
   const side = (name: BitFace, normal: Vec3, offset: number): Side<BitFace> => ({ kind: 'plane', name, normal, offset })
   const wall = (name: BlankSide, offset: number) => side(name, sideDirection[name], offset)

@@ -43,13 +43,10 @@ export function heelOf(bit: GroundBit, depthOfCut: number): Result<Heel> {
     throw new RangeError(`depth of cut: ${depthOfCut} mm must be above 0`)
   }
   const { tip, normals, head, tail } = bit
-  const up: Vec3 = [tip.bit.x[2], tip.bit.y[2], tip.bit.z[2]]
+  const up = upOf(bit)
   const endEdge = edgeDirection(normals.rake, normals.end, normals.workSide)
   const rise = dot(endEdge, up)
-  const top = Math.max(
-    0,
-    ...head.corners.filter(({ at }) => liesOnEdge(normals, 'end', at)).map(({ at }) => dot(at, up)),
-  )
+  const top = endEdgeReach(bit)
   if (!(rise > 0) || top < depthOfCut - coincident) {
     const problem = angleProblem(
       'depthOfCut',
@@ -84,6 +81,16 @@ export function heelOf(bit: GroundBit, depthOfCut: number): Result<Heel> {
   if (end === undefined || workSide === undefined) throw new RangeError('heel: a bit with nothing behind its edges')
   return { ok: true, value: { end, workSide } }
 }
+
+/** How far above the cut plane the end edge reaches, mm: no deeper can the bit cut. 0 where it does not go up at all. */
+export function endEdgeReach(bit: GroundBit): number {
+  const up = upOf(bit)
+  const ends = bit.head.corners.filter(({ at }) => liesOnEdge(bit.normals, 'end', at))
+  return Math.max(0, ...ends.map(({ at }) => dot(at, up)))
+}
+
+/** Up the spindle axis, in the bit's own frame. */
+const upOf = ({ tip }: GroundBit): Vec3 => [tip.bit.x[2], tip.bit.y[2], tip.bit.z[2]]
 
 /** The clearance along one edge of the bit, t from 0 to 1; `climb`: along the end edge, one mm up. */
 function alongEdge(

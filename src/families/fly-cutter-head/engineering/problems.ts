@@ -1,5 +1,8 @@
 import type { Problem } from '../../../input/problem.ts'
 import type { HeadDesign } from '../design.ts'
+import { clampingProblems } from './clamping.ts'
+import { cuttingProblems } from './cutting.ts'
+import { fitProblems } from './fit.ts'
 
 /**
  * What the engineering cannot be worked out from: a code no standard has, an angle that leaves no bit, a figure outside
@@ -10,4 +13,4 @@ export function engineeringProblems(design: HeadDesign): Problem[] {
 }
 
 /** One entry a topic. */
-const sources: readonly ((design: HeadDesign) => Problem[])[] = []
+const sources: readonly ((design: HeadDesign) => Problem[])[] = [fitProblems, cuttingProblems, clampingProblems]

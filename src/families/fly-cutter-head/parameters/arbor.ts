@@ -38,12 +38,21 @@ export const arborSection = (f: Fields) => {
 
 /** How spigot and bore are fitted and joined. */
 export const fitSection = (f: Fields) => {
-  const common = {
-    assembly: f.choice(['press', 'heat'], { says: 'Pressed cold, or shrunk on with heat.', default: 'press' }),
+  const kept = {
     catch: f.choice(['none', 'pin', 'screw-and-washer', 'shoulder-below'], {
       says: 'What keeps the head from dropping off should the joint slip.',
       default: 'none',
     }),
+    'pin-diameter': f.length({
+      says: 'Of the pin across hub and spigot. Left out: about a quarter of the bore.',
+      above: 0,
+      max: 50,
+      derived: true,
+    }),
+  }
+  const pressing = {
+    ...kept,
+    assembly: f.choice(['press', 'heat'], { says: 'Pressed cold, or shrunk on with heat.', default: 'press' }),
     'bore-roughness': f.length({ says: 'Rz of the bore.', min: 0, max: 0.1, default: '6.3 um', rule: true }),
     'spigot-roughness': f.length({ says: 'Rz of the spigot.', min: 0, max: 0.1, default: '6.3 um', rule: true }),
   }
@@ -51,7 +60,7 @@ export const fitSection = (f: Fields) => {
     .discriminatedUnion('kind', [
       z.strictObject({
         kind: z.literal('matched').describe('Bore first, measure it, turn the spigot to that bore.'),
-        ...common,
+        ...pressing,
         'interference-ratio': f.ratio({
           says: 'Interference over diameter.',
           min: 0,
@@ -66,24 +75,33 @@ export const fitSection = (f: Fields) => {
           default: '0.0003',
           rule: true,
         }),
+        'bore-zone': f.text({ says: 'ISO 286 zone that the bore is made to.', default: 'H7' }),
       }),
       z.strictObject({
         kind: z.literal('iso-286').describe('A hole and a shaft code.'),
-        ...common,
+        ...pressing,
         code: f.text({ says: 'Such as H7/s6.' }),
       }),
       z.strictObject({
         kind: z.literal('ansi-b4-1').describe('A class of the inch standard.'),
-        ...common,
+        ...pressing,
         class: f.text({ says: 'Such as FN2.' }),
       }),
       z.strictObject({
         kind: z.literal('limits').describe('Limits of bore and spigot given outright.'),
-        ...common,
+        ...pressing,
         'bore-smallest': f.length({ says: 'Smallest bore diameter.', above: 0, max: 250 }),
         'bore-largest': f.length({ says: 'Largest bore diameter.', above: 0, max: 250 }),
         'spigot-smallest': f.length({ says: 'Smallest spigot diameter.', above: 0, max: 250 }),
         'spigot-largest': f.length({ says: 'Largest spigot diameter.', above: 0, max: 250 }),
+      }),
+      z.strictObject({
+        kind: z
+          .literal('threaded')
+          .describe('The head is screwed on the spigot against its shoulder; bore.diameter is the major diameter.'),
+        ...kept,
+        thread: f.text({ says: 'A row of the threads table: M20, 3/4-10.' }),
+        hand: f.choice(['right', 'left'], { says: 'Hand of the thread.', default: 'right' }),
       }),
     ])
     .prefault({ kind: 'matched' })

@@ -1,11 +1,25 @@
 import { z } from 'zod'
 import type { Fields } from '../../../input/fields.ts'
+import type { GroundFacets } from '../../../mechanics/angles/facets.ts'
+import type { Range } from '../../../tables/range.ts'
 
 const deg = Math.PI / 180
 
+/** What a bench grinder's table allows, rad: the limits of every facet, given or worked out. */
+export const facetLimits: Readonly<Record<keyof GroundFacets, Range>> = {
+  rakeAlong: { low: -30 * deg, high: 45 * deg },
+  rakeAcross: { low: -30 * deg, high: 45 * deg },
+  endEdgeAngle: { low: -30 * deg, high: 60 * deg },
+  endRelief: { low: -5 * deg, high: 45 * deg },
+  workSideEdgeAngle: { low: -30 * deg, high: 60 * deg },
+  workSideRelief: { low: -5 * deg, high: 45 * deg },
+}
+
 /** The bit: its blank, how it is set, and what is ground on it. */
-export const bitSection = (f: Fields) =>
-  z.strictObject({
+export const bitSection = (f: Fields) => {
+  const facet = (says: string, name: keyof GroundFacets) =>
+    f.angle({ says, min: facetLimits[name].low, max: facetLimits[name].high, derived: true })
+  return z.strictObject({
     width: f.length({ says: 'Of the blank, along the direction of motion.', above: 0, max: 100 }),
     height: f.length({ says: 'Of the blank, square to the angled face.', above: 0, max: 100 }),
     length: f.length({ says: 'Of the blank.', above: 0, max: 500 }),
@@ -29,36 +43,38 @@ export const bitSection = (f: Fields) =>
         underside: f.length({ says: 'Ground off the work side at the tip.', min: 0, max: 50, default: '0 mm' }),
       })
       .prefault({}),
+    grind: f.choice(['as-given', 'for-work-material'], {
+      says: 'as-given: the facets below; without them the blank is square as bought. for-work-material: rakes and reliefs worked out so that the angles in use are those the work material wants.',
+      default: 'as-given',
+    }),
     facets: z
       .strictObject({
-        'rake-along': f.angle({
-          says: 'Slope of the rake face along the bit.',
-          min: -30 * deg,
-          max: 45 * deg,
-          default: '0 deg',
-        }),
-        'rake-across': f.angle({
-          says: 'Slope of the rake face away from the work.',
-          min: -30 * deg,
-          max: 45 * deg,
-          default: '0 deg',
-        }),
-        'end-edge-angle': f.angle({
-          says: 'Lean of the end edge away from square.',
-          min: -30 * deg,
-          max: 60 * deg,
-          default: '0 deg',
-        }),
-        'end-relief': f.angle({ says: 'Relief behind the end edge.', min: -5 * deg, max: 45 * deg }),
-        'work-side-edge-angle': f.angle({
-          says: 'Lean of the work-side edge away from the bit.',
-          min: -30 * deg,
-          max: 60 * deg,
-          default: '0 deg',
-        }),
-        'work-side-relief': f.angle({ says: 'Relief behind the work-side edge.', min: -5 * deg, max: 45 * deg }),
+        'rake-along': facet(
+          'Slope of the rake face along the bit: positive falls away inwards. Left out: 0, or what the work material wants.',
+          'rakeAlong',
+        ),
+        'rake-across': facet(
+          'Slope of the rake face away from the work: positive falls away upwards. Left out: 0, or what the work material wants.',
+          'rakeAcross',
+        ),
+        'end-edge-angle': facet(
+          'Lean of the end edge away from square: positive leans back above the work. Left out: 0.',
+          'endEdgeAngle',
+        ),
+        'end-relief': facet(
+          'Relief behind the end edge. Left out: what the work material wants; as-given needs it.',
+          'endRelief',
+        ),
+        'work-side-edge-angle': facet(
+          'Lean of the work-side edge away from the work: positive rises inwards. Left out: 0, or with for-work-material enough to keep the underside off the work.',
+          'workSideEdgeAngle',
+        ),
+        'work-side-relief': facet(
+          'Relief behind the work-side edge. Left out: what the work material wants; as-given needs it.',
+          'workSideRelief',
+        ),
         length: f.length({
-          says: 'How far back from the tip the facets run. Left out: 1.5 × bit width.',
+          says: 'How far back from the tip, along the bit, the facets run. Left out: 0.75 × bit width.',
           above: 0,
           max: 200,
           derived: true,
@@ -73,3 +89,4 @@ export const bitSection = (f: Fields) =>
       rule: true,
     }),
   })
+}

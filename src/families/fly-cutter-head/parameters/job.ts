@@ -21,6 +21,12 @@ export const workSection = (f: Fields) =>
       max: 0.1,
       optional: true,
     }),
+    'flatness-wanted': f.length({
+      says: 'How flat the surface must be across its width. Left out: not checked.',
+      above: 0,
+      max: 5,
+      optional: true,
+    }),
   })
 
 /** What the mill can do. */
@@ -45,6 +51,18 @@ export const machineSection = (f: Fields) =>
     drawbar: f.flag({ says: 'Whether a drawbar holds the shank in.' }),
     headroom: f.length({ says: 'Spindle nose to table. Left out: not checked.', above: 0, max: 5000, optional: true }),
     'table-travel': f.length({ says: 'Along the cut. Left out: not checked.', above: 0, max: 10000, optional: true }),
+    tram: z
+      .strictObject({
+        along: f.length({
+          says: 'Difference that an indicator in the spindle reads between the two points of its circle in the direction of travel.',
+          min: -1,
+          max: 1,
+        }),
+        across: f.length({ says: 'The same, between the two points across the travel.', min: -1, max: 1 }),
+        span: f.length({ says: 'Diameter of the circle that it swings on.', min: 10, max: 1000 }),
+      })
+      .describe('How square the spindle stands to the table. Left out: not known.')
+      .optional(),
     vise: z.strictObject({
       'jaw-height': f.length({ says: 'Bed of the vise to the top of the jaws.', above: 0, max: 500 }),
       'jaw-opening': f.length({ says: 'Widest opening.', above: 0, max: 1000 }),

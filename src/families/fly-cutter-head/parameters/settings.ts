@@ -1,5 +1,6 @@
 import { z } from 'zod'
 import type { Fields } from '../../../input/fields.ts'
+import { balanceSettings, cuttingSettings, runningSettings } from './running.ts'
 
 /** Figures that no standard sets. Each is a rule of thumb of the trade that the shop may change. */
 export const settingsSection = (f: Fields) =>
@@ -107,6 +108,41 @@ export const settingsSection = (f: Fields) =>
             default: '3',
             rule: true,
           }),
+          excess: f.ratio({
+            says: 'Share by which the screw force may be larger than its torque says.',
+            min: 0,
+            max: 2,
+            default: '0.25',
+            rule: true,
+          }),
+          'incomplete-thread': f.ratio({
+            says: 'What countersink and bevels take off the engaged thread, in pitches.',
+            min: 0,
+            max: 5,
+            default: '1',
+            rule: true,
+          }),
+          'strength-factor': f.ratio({
+            says: 'Wanted between what tapped wall and thread bear and the largest screw force.',
+            min: 1,
+            max: 10,
+            default: '1.5',
+            rule: true,
+          }),
+          'grip-caution': f.ratio({
+            says: 'Bit held over bit that stands out, below which it is held poorly.',
+            min: 0,
+            max: 10,
+            default: '1',
+            rule: true,
+          }),
+          'grip-note': f.ratio({
+            says: 'The same, below which it could be held better.',
+            min: 0,
+            max: 10,
+            default: '1.5',
+            rule: true,
+          }),
         })
         .prefault({}),
       swing: z
@@ -116,6 +152,31 @@ export const settingsSection = (f: Fields) =>
             min: 1,
             max: 3,
             default: '1.1',
+            rule: true,
+          }),
+        })
+        .prefault({}),
+      grind: z
+        .strictObject({
+          'angle-tolerance': f.angle({
+            says: 'How far an angle in use may lie outside what the work material wants.',
+            min: 0,
+            max: (45 * Math.PI) / 180,
+            default: '5 deg',
+            rule: true,
+          }),
+          'minor-edge-angle': f.angle({
+            says: 'Least angle in use between the work-side edge and the cut surface: below it the underside rubs.',
+            min: 0,
+            max: (30 * Math.PI) / 180,
+            default: '1 deg',
+            rule: true,
+          }),
+          'heel-clearance': f.length({
+            says: 'Least height above the cut surface of everything behind the work-side edge.',
+            min: 0,
+            max: 5,
+            default: '0.05 mm',
             rule: true,
           }),
         })
@@ -161,6 +222,13 @@ export const settingsSection = (f: Fields) =>
             default: '0.15',
             rule: true,
           }),
+          'friction-pressing': f.ratio({
+            says: 'High friction while it is pressed in: what the press has to overcome.',
+            min: 0.01,
+            max: 0.5,
+            default: '0.15',
+            rule: true,
+          }),
           'safety-factor': f.ratio({
             says: 'Wanted between joint capacity and demand.',
             min: 1,
@@ -168,40 +236,60 @@ export const settingsSection = (f: Fields) =>
             default: '2',
             rule: true,
           }),
+          'cut-factor': f.ratio({
+            says: 'Demand on the joint over the peak load of the cut: an interrupted cut strikes.',
+            min: 1,
+            max: 10,
+            default: '2',
+            rule: true,
+          }),
+          'jam-factor': f.ratio({
+            says: 'Demand on the joint over the torque of the motor, should the bit jam: the spindle adds its momentum.',
+            min: 1,
+            max: 10,
+            default: '1.5',
+            rule: true,
+          }),
+          'heat-limit-steel': f.temperature({
+            says: 'Warmest that a head of plain steel or iron may get when it is shrunk on.',
+            min: 60,
+            max: 600,
+            default: '300 °C',
+            rule: true,
+          }),
+          'heat-limit-hardened': f.temperature({
+            says: 'The same beside hardened parts: bit and set screws left in, a hardened arbor.',
+            min: 60,
+            max: 600,
+            default: '200 °C',
+            rule: true,
+          }),
+          'heat-limit-aluminium': f.temperature({
+            says: 'The same for a head of aluminium.',
+            min: 60,
+            max: 400,
+            default: '150 °C',
+            rule: true,
+          }),
+          'compound-shear': f.pressure({
+            says: 'Shear strength of a retaining compound that is counted on.',
+            above: 0,
+            max: 60,
+            default: '10 MPa',
+            rule: true,
+          }),
+          'weld-stress': f.pressure({
+            says: 'Shear stress allowed on the throat of a weld that is struck at every turn.',
+            above: 0,
+            max: 300,
+            default: '60 MPa',
+            rule: true,
+          }),
           ambient: f.temperature({ says: 'Temperature of the shop.', min: -20, max: 60, default: '20 °C' }),
         })
         .prefault({}),
-      running: z
-        .strictObject({
-          'unbalance-force': f.force({
-            says: 'Largest unbalance force the spindle should feel.',
-            above: 0,
-            max: 1e5,
-            default: '25 N',
-            rule: true,
-          }),
-          'tip-speed': f.cuttingSpeed({
-            says: 'Never-exceed tip speed.',
-            above: 0,
-            max: 1e6,
-            default: '1500 m/min',
-            rule: true,
-          }),
-          'bit-stress': f.pressure({
-            says: 'Largest bending stress in the bit.',
-            above: 0,
-            max: 5000,
-            default: '600 MPa',
-            rule: true,
-          }),
-          'tip-deflection': f.length({
-            says: 'Largest deflection at the tip.',
-            above: 0,
-            max: 5,
-            default: '0.05 mm',
-            rule: true,
-          }),
-        })
-        .prefault({}),
+      cutting: cuttingSettings(f),
+      running: runningSettings(f),
+      balance: balanceSettings(f),
     })
     .prefault({})

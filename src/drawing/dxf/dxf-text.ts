@@ -1,0 +1,16 @@
+/**
+ * A line of text as DXF writes it: `%%c` ⌀, `%%d` °, `%%p` ±, other signs beyond ASCII as `\U+XXXX`, which every reader of
+ * AC1021 knows whatever its code page. Throws RangeError on control characters, which would end the value early.
+ */
+export function dxfText(text: string): string {
+  if (/\p{Cc}/u.test(text)) throw new RangeError(`control character in ${JSON.stringify(text)}`)
+  const named: Readonly<Record<string, string>> = { '⌀': '%%c', '°': '%%d', '±': '%%p' }
+  return [...text]
+    .map((c) => {
+      const code = c.codePointAt(0)!
+      if (code < 127) return c
+      if (code > 0xffff) throw new RangeError(`no way to write ${c} in a DXF text`)
+      return named[c] ?? `\\U+${code.toString(16).toUpperCase().padStart(4, '0')}`
+    })
+    .join('')
+}

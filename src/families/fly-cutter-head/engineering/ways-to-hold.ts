@@ -1,0 +1,234 @@
+import type { Problem, Result } from '../../../input/problem.ts'
+import { crossPin } from '../../../mechanics/fit/cross-pin.ts'
+import { freshArbor } from '../../../mechanics/fit/fresh-arbor.ts'
+import { keyed } from '../../../mechanics/fit/parallel-key.ts'
+import { retainingCompound, usualCompound } from '../../../mechanics/fit/retaining-compound.ts'
+import { screwAndWasher } from '../../../mechanics/fit/screw-and-washer.ts'
+import { threadedArbor } from '../../../mechanics/fit/threaded-arbor.ts'
+import { type Holding, type WayToHold, waysToHold } from '../../../mechanics/fit/way-to-hold.ts'
+import { weld, weldabilities } from '../../../mechanics/fit/weld.ts'
+import { formatLength } from '../../../quantity/format-length.ts'
+import { pitchDiameter, stressArea } from '../../../tables/thread-geometry.ts'
+import type { ThreadRow } from '../../../tables/threads.ts'
+import type { HeadDesign } from '../design.ts'
+import { joinedLength, jointInputOf, pinDiameter, pressedFit, wholeRing } from './fit.ts'
+import { fitLoadOf } from './fit-load.ts'
+
+/** Another way to hold head and arbor together: the cheapest first, the last resort last. */
+export interface OtherWay {
+  readonly way: WayToHold
+  /** What it was worked out for: a pin of so much, a thread. */
+  readonly made: string
+  readonly holding: Holding
+}
+
+/** Every way in which this head could be held, with what it carries and its conditions; those that cannot be are left out. */
+export function otherWaysOf(design: HeadDesign): readonly OtherWay[] {
+  return design.once('ways to hold', () =>
+    waysToHold.flatMap((way) => {
+      const worked = workings[way](design)
+      if (worked === undefined || !worked.holding.ok) return []
+      return [{ way, made: worked.made, holding: worked.holding.value }]
+    }),
+  )
+}
+
+interface Worked {
+  readonly made: string
+  readonly holding: Result<Holding>
+}
+
+const workings: Readonly<Record<WayToHold, (design: HeadDesign) => Worked | undefined>> = {
+  'fresh-arbor': fresh,
+  'retaining-compound': compound,
+  'cross-pin': (design) => ({
+    made: `pin of ${formatLength(pinDiameter(design.parameters), design.units)}, of the arbor's material, staked`,
+    holding: crossPinOf(design),
+  }),
+  'screw-and-washer': screwed,
+  threaded: (design) => threadedOf(design, usualThread(design), 'right'),
+  keyed: keyedOf,
+  weld: welded,
+}
+
+/** The pin across hub and spigot, in the middle of what is whole of the joint. */
+export function crossPinOf(design: HeadDesign): Result<Holding> {
+  const { parameters, layout } = design
+  const { bore, arbor } = parameters
+  return crossPin({
+    diameter: bore.diameter,
+    hubOutside: layout.inscribed,
+    spigotBore: arbor['bore-through'] ?? 0,
+    pinDiameter: pinDiameter(parameters),
+    fromSpigotEnd: arbor['spigot-length'] - joinedLength(design).middle,
+    secured: true,
+    pin: layout.materials.arbor,
+    hub: layout.materials.body,
+    spigot: layout.materials.arbor,
+  })
+}
+
+/** A head that is screwed on with a thread of a hand; tightened by the cut itself. */
+export function threadedOf(
+  design: HeadDesign,
+  thread: ThreadRow | undefined,
+  hand: 'right' | 'left',
+): Worked | undefined {
+  const { parameters, layout } = design
+  const { body, arbor } = layout.materials
+  const engagement = joinedLength(design).effective
+  if (thread === undefined || engagement <= 0) return undefined
+  return {
+    made: `${thread.name}, ${hand}-hand`,
+    holding: threadedArbor({
+      hand,
+      rotation: parameters.rotation,
+      reversedOrBraked: parameters.machine.reverse,
+      majorDiameter: thread.majorDiameter,
+      pitch: thread.pitch,
+      pitchDiameter: pitchDiameter(thread),
+      stressArea: stressArea(thread),
+      engagement,
+      engagementWanted: body.threadEngagement ?? 2,
+      againstShoulder: parameters.arbor.kind === 'shank',
+      torqueFactor: parameters.settings.screws['torque-factor'],
+      tightened: fitLoadOf(design).cutTorque,
+      arbor,
+      hub: body,
+    }),
+  }
+}
+
+function fresh(design: HeadDesign): Worked | undefined {
+  const input = jointInputOf(design)
+  const fit = pressedFit(design)
+  if (input === undefined || fit === undefined) return undefined
+  const own = fit.kind === 'matched'
+  const nominal = design.parameters.bore.diameter
+  const worked = freshArbor({
+    match: {
+      nominal,
+      ratio: own ? fit['interference-ratio'] : usualMatch.ratio,
+      spread: own ? fit['interference-spread'] : usualMatch.spread,
+      measuredBore: { size: nominal },
+    },
+    joint: input,
+    assembly: fit.assembly,
+  })
+  return {
+    made: 'spigot turned to the bore as measured',
+    holding: worked.ok ? { ok: true, value: worked.value.holding } : worked,
+  }
+}
+
+/** Interference over diameter of a matched fit, and how far either way: rule of thumb, as the schema has it. */
+const usualMatch = { ratio: 0.0015, spread: 0.0003 } as const
+
+function compound(design: HeadDesign): Worked | undefined {
+  const { parameters, layout } = design
+  const length = joinedLength(design).effective
+  if (length <= 0) return undefined
+  const settings = { ...usualCompound, shearStrength: parameters.settings.fit['compound-shear'] }
+  const { least, most } = settings.clearance
+  const show = (size: number) => formatLength(size, design.units)
+  return {
+    made: `spigot turned ${show(least)} to ${show(most)} under the bore`,
+    holding: retainingCompound({
+      diameter: parameters.bore.diameter,
+      length,
+      interference: layout.fit?.interference ?? { least: -most, most: -least },
+      heated: pressedFit(design)?.assembly === 'heat',
+      serviceTemperature: parameters.settings.fit.ambient,
+      settings,
+    }),
+  }
+}
+
+function screwed(design: HeadDesign): Worked | undefined {
+  const { parameters, layout } = design
+  const { bore, arbor } = parameters
+  // Half the spigot is left round the hole.
+  const thread = coarseThread(design, bore.diameter / 2)
+  if (thread === undefined) return undefined
+  const washerOutside = Math.min(1.5 * bore.diameter, layout.inscribed)
+  return {
+    made: `screw ${thread.name}, washer of ${formatLength(washerOutside, design.units)}`,
+    holding: screwAndWasher({
+      mouth: bore.diameter,
+      washerOutside,
+      stressArea: stressArea(thread),
+      majorDiameter: thread.majorDiameter,
+      engagement: Math.min(2 * thread.majorDiameter, arbor['spigot-length']),
+      engagementWanted: layout.materials.arbor.threadEngagement ?? 2,
+      proofStress: proofStress88,
+      hub: layout.materials.body,
+      spigotShortBy: (bore.kind === 'blind' ? bore.depth : wholeRing(layout)) - arbor['spigot-length'],
+      throughBore: bore.kind === 'through',
+      locked: true,
+    }),
+  }
+}
+
+/** Proof stress of a screw of property class 8.8 up to 16 mm, MPa: ISO 898-1, from memory. */
+const proofStress88 = 580
+
+function keyedOf(design: HeadDesign): Worked | undefined {
+  const { parameters, layout } = design
+  const { bore, arbor, fit } = parameters
+  const { body, arbor: ofArbor } = layout.materials
+  const keyLength = joinedLength(design).effective
+  const holding = keyed({
+    diameter: bore.diameter,
+    hubOutside: layout.inscribed,
+    arborBore: arbor['bore-through'] ?? 0,
+    keyLength,
+    ends: 'round',
+    key: ofArbor,
+    hub: body,
+    arbor: ofArbor,
+    axiallyHeld: fit.catch !== 'none',
+  })
+  if (!holding.ok) return undefined
+  const { width, height } = holding.value.size
+  const show = (size: number) => formatLength(size, design.units)
+  return { made: `key ${show(width)} × ${show(height)}, ${show(keyLength)} long`, holding }
+}
+
+function welded(design: HeadDesign): Worked | undefined {
+  const { parameters, layout } = design
+  const { arbor, bore, settings, stock } = parameters
+  // Where there is a shoulder, the mouth of the bore lies under it: the fillet runs round the shoulder.
+  const diameter = arbor.kind === 'shank' ? arbor['shoulder-diameter'] : bore.diameter
+  const leg = Math.min(0.15 * bore.diameter, (layout.inscribed - diameter) / 2)
+  if (leg <= 0) return undefined
+  return {
+    made: `fillet all round, leg ${formatLength(leg, design.units)}`,
+    holding: weld({
+      diameter,
+      leg,
+      share: 1,
+      allowedStress: settings.fit['weld-stress'],
+      hub: weldabilities[stock.material],
+      arbor: weldabilities[arbor.material],
+    }),
+  }
+}
+
+const usualThread = (design: HeadDesign): ThreadRow | undefined =>
+  design.layout.spigotThread ?? coarseThread(design, design.parameters.bore.diameter)
+
+/** The thickest coarse thread of the file's own system up to a diameter, mm. */
+function coarseThread({ tables, units }: HeadDesign, most: number): ThreadRow | undefined {
+  const series = units === 'in' ? 'UNC' : 'metric coarse'
+  return tables.threads
+    .filter((row) => row.series === series && row.majorDiameter <= most + 1e-9)
+    .reduce<ThreadRow | undefined>((a, b) => (a && a.majorDiameter >= b.majorDiameter ? a : b), undefined)
+}
+
+/** Why a head that is to be screwed on cannot be worked out; empty where it can. */
+export function threadedProblems(design: HeadDesign): readonly Problem[] {
+  const { fit } = design.parameters
+  if (fit.kind !== 'threaded') return []
+  const worked = threadedOf(design, design.layout.spigotThread, fit.hand)
+  return worked === undefined || worked.holding.ok ? [] : worked.holding.problems
+}

@@ -1,0 +1,63 @@
+import type { HeadDesign } from '../../src/families/fly-cutter-head/design.ts'
+import { flyCutterHead } from '../../src/families/fly-cutter-head/family.ts'
+import type { AnyFamily, CommonParameters, Design } from '../../src/families/family.ts'
+import { type ReadDesign, readDesign } from '../../src/families/read-design.ts'
+import { judged } from '../../src/families/variants.ts'
+import { revisionOf } from '../../src/package/revision.ts'
+import { htmlReport } from '../../src/report/html/html-report.ts'
+import { reportOf } from '../../src/report/report.ts'
+import type { Report } from '../../src/report/report-schema.ts'
+import { tables, templateText } from '../families/random-heads.ts'
+
+export interface MadeReport {
+  readonly report: Report
+  readonly html: string
+}
+
+type Change = [from: string, to: string]
+
+/** The report on a template's head, with whatever is to be different in its text. */
+export function reportOn(name: 'parameters' | 'parameters-inch', ...changes: Change[]): MadeReport {
+  let text = templateText(name)
+  for (const [from, to] of changes) {
+    if (!text.includes(from)) throw new Error(`nothing to change: ${from}`)
+    text = text.replace(from, to)
+  }
+  const read = readDesign(flyCutterHead, text, name, tables)
+  if (!read.ok) throw new Error(JSON.stringify(read.problems, undefined, 1))
+  return made(read.value as unknown as ReadDesign<CommonParameters, Design>)
+}
+
+/** The report on a head that no file describes. */
+export const reportOnDesign = (design: HeadDesign): MadeReport =>
+  made({ family: flyCutterHead as unknown as AnyFamily, design, rows: [] })
+
+function made(read: ReadDesign<CommonParameters, Design>): MadeReport {
+  const report = reportOf(read, judged(read.family, read.design, false), revisionOf(read))
+  return { report, html: htmlReport(report, read.family.pictures(read.design)) }
+}
+
+/** Heads of many kinds: both units, both hands, every section, steep and level faces, faults. */
+export const sets: readonly [says: string, name: 'parameters' | 'parameters-inch', ...changes: Change[]][] = [
+  ['the metric template', 'parameters'],
+  ['the inch template', 'parameters-inch'],
+  ['a bore that opens into the slot', 'parameters', ['  depth: 24\n', '  depth: 33\n']],
+  [
+    'an anticlockwise tool',
+    'parameters',
+    ['rotation: clockwise', 'rotation: anticlockwise'],
+    ['reverse: false', 'reverse: true'],
+  ],
+  ['round bar', 'parameters', ['shape: hexagon', 'shape: round']],
+  ['a face of 30°', 'parameters', ['angle: 7 deg', 'angle: 30 deg'], ['depth-on-axis: 41', 'depth-on-axis: 55']],
+  ['a level face', 'parameters', ['angle: 7 deg', 'angle: 0 deg']],
+  [
+    'a slot far ahead of the axis, stopped, work wider than can be drawn',
+    'parameters',
+    ['ahead-of-centre: 2.4', 'ahead-of-centre: 14'],
+    ['runs: through', 'runs: stopped\n  beyond-axis: 20'],
+    ['  width: 92', '  width: 400'],
+    ['side: leading', 'side: trailing'],
+  ],
+  ['a through bore', 'parameters', ['kind: blind\n  diameter: 20\n  depth: 24\n  bottom: flat\n  vent: hole', 'kind: through\n  diameter: 20']],
+]
