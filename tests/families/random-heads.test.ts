@@ -19,7 +19,7 @@ beforeAll(async () => {
 
 describe('any head that can be laid out', () => {
   it('is made of closed manifold solids of the right volume', () => {
-    forRandomHeads(40, (design) => {
+    forRandomHeads(24, (design) => {
       for (const { part } of design.scene.parts) {
         const { volume } = design.volume(part.id)
         if (volume < 1) continue
@@ -36,7 +36,7 @@ describe('any head that can be laid out', () => {
   })
 
   it('mirrored to the other hand has the mirrored solid, the same walls and the same findings', () => {
-    forRandomHeads(40, (design) => {
+    forRandomHeads(24, (design) => {
       const p = design.parameters
       const other = HeadDesign.from(
         {
@@ -66,7 +66,7 @@ describe('any head that can be laid out', () => {
   })
 
   it('yields finite figures and findings with finite numbers', () => {
-    forRandomHeads(100, (design) => {
+    forRandomHeads(60, (design) => {
       for (const figure of figuresOf(flyCutterHead.figures, design)) expect(Number.isFinite(figure.value)).toBe(true)
       for (const finding of findingsOf(flyCutterHead.rules, design)) {
         expect(finding.text).not.toMatch(/NaN|undefined|Infinity|null/)

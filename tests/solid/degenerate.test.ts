@@ -113,9 +113,9 @@ describe('a head is closed where its sizes meet', () => {
       ],
     ],
     [
-      'a bore as wide as the flats',
+      'a bore all but as wide as the flats',
       [
-        ['diameter: 20', 'diameter: 46'],
+        ['diameter: 20', 'diameter: 45.999'],
         ['shoulder-diameter: 32', 'shoulder-diameter: 50'],
       ],
     ],

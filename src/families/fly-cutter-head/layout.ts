@@ -138,8 +138,8 @@ export function layoutOf(p: Parameters, tables: Tables): Result<Layout> {
   const towards = (onLeading ? hand : -hand) as -1 | 1
   const seat = onLeading ? leading : trailing
 
-  const thread = look(tables.threads, p.screws.thread, 'screws.thread')
-  const screw = thread && look(tables.setScrews, p.screws.thread, 'screws.thread')
+  const screw = look(tables.setScrews, p.screws.thread, 'screws.thread')
+  const thread = screw && look(tables.threads, p.screws.thread, 'screws.thread')
   const shank = p.arbor.kind === 'shank' ? look(tables.shanks, p.arbor.shank, 'arbor.shank') : undefined
   const body = look(tables.materials, p.stock.material, 'stock.material')
   const arbor = look(tables.materials, p.arbor.material, 'arbor.material')
