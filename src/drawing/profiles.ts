@@ -62,7 +62,9 @@ export function profilesDxf(profiles: readonly Profile[], units: 'mm' | 'in'): R
         ...[...origins.values()].flatMap((at) => cross(at, unit)),
       ],
       dimensions: [],
-      dimensionStyle: { textHeight: 2.5, arrowLength: 3, extensionGap: 1, extensionBeyond: 2, textGap: 0.9 },
+      dimensionStyles: [
+        { name: 'STANDARD', textHeight: 2.5, arrowLength: 3, extensionGap: 1, extensionBeyond: 2, textGap: 0.9 },
+      ],
     },
   }
 }

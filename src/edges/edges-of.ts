@@ -5,7 +5,7 @@ import { cross, distance, dot, length, type Vec3 } from '../geometry/vector.ts'
 import { type Curve, crossings, fullTurn, isClosed, pointAt, type Samples, samplesOf, tangentAt } from './curve.ts'
 import { meetingsOf, type Stretch } from './meeting.ts'
 import { type Quadric, quadricOf } from './quadric.ts'
-import { type Face, type Neighbourhood, neighbourhood, Skin } from './skin.ts'
+import { type Face, type Neighbourhood, neighbourhood, Skin, sameSurface } from './skin.ts'
 import { parallel, sameWay } from './tolerance.ts'
 
 /** An edge of a solid: a stretch of an exact curve, and the two faces that meet there. */
@@ -166,7 +166,9 @@ function normalised(curve: Curve, e: Edge): Edge {
 }
 
 function sameFaces(a: Edge, b: Edge): boolean {
-  const same = (p: Face, q: Face) => p.surface === q.surface && p.side === q.side
+  const same = (p: Face, q: Face) =>
+    p.side === q.side &&
+    (p.surface === q.surface || (p.surface.name === q.surface.name && sameSurface(p.surface, q.surface)))
   const [a0, a1] = a.faces
   const [b0, b1] = b.faces
   return a.smooth === b.smooth && ((same(a0, b0) && same(a1, b1)) || (same(a0, b1) && same(a1, b0)))

@@ -1,4 +1,4 @@
-import { type Cone, type Cylinder, outwardAt, type Plane, plane, type Surface } from '../geometry/surface.ts'
+import { type Cone, type Cylinder, type Plane, plane, type Surface } from '../geometry/surface.ts'
 import { coincident } from '../geometry/tolerance.ts'
 import {
   add,
@@ -8,7 +8,6 @@ import {
   dot,
   length,
   middle,
-  negate,
   scale,
   squareTo,
   subtract,
@@ -212,7 +211,3 @@ function general(on: Cylinder | Cone, other: Surface): Stretch[] {
     return [{ curve: loop, from: 0, to: fullTurn }]
   })
 }
-
-/** The unit normal of a surface on the side where the air is. */
-export const airwards = (surface: Surface, side: 1 | -1, p: Vec3): Vec3 =>
-  side > 0 ? outwardAt(surface, p) : negate(outwardAt(surface, p))

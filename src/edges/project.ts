@@ -174,8 +174,8 @@ function arcThrough(a: Vec2, m: Vec2, b: Vec2): Entity | undefined {
   return arcOf(centre, radius, start, end > start ? end : end + fullTurn)
 }
 
-/** Distance of a point from a fitted line or arc, infinite beyond its ends. */
-function offEntity(e: Entity, p: Vec2): number {
+/** Distance of a point from a line, circle or arc, infinite beyond its ends. */
+export function offEntity(e: Entity, p: Vec2): number {
   if (e.kind === 'line') {
     const d: Vec2 = [e.to[0] - e.from[0], e.to[1] - e.from[1]]
     const v: Vec2 = [p[0] - e.from[0], p[1] - e.from[1]]

@@ -1,8 +1,9 @@
 import type { Solid } from '../geometry/solid.ts'
 import { lineWorkOf } from './edges-of.ts'
-import type { Entity, ViewFrame } from './entity.ts'
+import { type Entity, pointOf, rangeOf, type ViewFrame } from './entity.ts'
 import { merged } from './merge.ts'
-import { projected } from './project.ts'
+import { offEntity, projected } from './project.ts'
+import { fitted } from './tolerance.ts'
 import { type Piece, type SeenStretch, seenStretches } from './visibility.ts'
 
 /** The line work of a view, in the drawing plane, mm at 1:1. Nothing is drawn twice. */
@@ -21,12 +22,30 @@ export const pieceOf = (id: string, solid: Solid): Piece => ({ id, lines: lineWo
 /** What is seen of the pieces, which may hide each other, along the view's z. */
 export function viewOf(pieces: readonly Piece[], view: ViewFrame): ViewLines {
   const layers: Entity[][] = [[], [], []]
+  const fits: Entity[][] = [[], [], []]
   for (const s of seenStretches(pieces, view)) {
     const layer = layerOf(s)
-    if (layer !== undefined) layers[layer]!.push(...projected(view, s.curve, s.from, s.to, s.faces))
+    if (layer === undefined) continue
+    const to = s.curve.kind === 'meeting' ? fits : layers
+    to[layer]!.push(...projected(view, s.curve, s.from, s.to, s.faces))
   }
-  const [visible, smooth, hidden] = merged(layers) as [Entity[], Entity[], Entity[]]
+  const [seen, tangent, unseen] = fits as [Entity[], Entity[], Entity[]]
+  const shown = [...seen, ...tangent]
+  const unlike = unseen.filter((e) => !coveredBy(e, shown))
+  const [visible, smooth, hidden] = merged([
+    [...layers[0]!, ...seen],
+    [...layers[1]!, ...tangent],
+    [...layers[2]!, ...unlike],
+  ]) as [Entity[], Entity[], Entity[]]
   return { visible, smooth, hidden }
+}
+
+/** Whether fitted arcs of one and the same curve are there already: two fits of it need not have the same centres. */
+function coveredBy(e: Entity, others: readonly Entity[]): boolean {
+  const [from, to] = rangeOf(e)
+  return Array.from({ length: 9 }, (_, i) => pointOf(e, from + ((to - from) * (i + 0.5)) / 9)).every((p) =>
+    others.some((o) => offEntity(o, p) < 2.5 * fitted),
+  )
 }
 
 function layerOf({ kind, visible }: SeenStretch): number | undefined {

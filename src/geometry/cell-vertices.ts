@@ -1,5 +1,5 @@
-import { type Cell, cellDepth } from './cell.ts'
-import type { Plane } from './surface.ts'
+import type { Cell } from './cell.ts'
+import { depthOf, type Plane } from './surface.ts'
 import { coincident } from './tolerance.ts'
 import { add, cross, dot, scale, type Vec3 } from './vector.ts'
 
@@ -23,7 +23,8 @@ export function cellVertices(cell: Cell): Vec3[] {
           ),
           1 / volume,
         )
-        if (cellDepth(cell, p) > -coincident) corners.push(p)
+        // Most crossings lie outside the first few sides already.
+        if (planes.every((side) => depthOf(side, p) > -coincident)) corners.push(p)
       }
     })
   })

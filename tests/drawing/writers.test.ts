@@ -19,7 +19,9 @@ const document = (entity: Entity<string>): DxfDocument => ({
   layers: [{ name: 'visible', lineType: 'CONTINUOUS', width: 0.5, colour: 7 }],
   entities: [entity as Exclude<Entity<string>, { kind: 'hatch' }>],
   dimensions: [],
-  dimensionStyle: { textHeight: 2.5, arrowLength: 3, extensionGap: 1, extensionBeyond: 2, textGap: 0.9 },
+  dimensionStyles: [
+    { name: 'STANDARD', textHeight: 2.5, arrowLength: 3, extensionGap: 1, extensionBeyond: 2, textGap: 0.9 },
+  ],
 })
 const circle = { kind: 'circle', layer: 'visible', center: [1, 2], radius: 3 } as const
 
@@ -83,7 +85,7 @@ describe('a DXF file', () => {
   })
 
   it('writes the signs of the trade as every reader knows them', () => {
-    expect(dxfText("⌀25 ±0.1 10° 15' − ×")).toBe("%%c25 %%p0.1 10%%d 15' \\U+2212 \\U+00D7")
+    expect(dxfText("⌀25 ±0.1 10° 15' − ×")).toBe("%%c25 %%p0.1 10%%d 15' - \\U+00D7")
   })
 })
 

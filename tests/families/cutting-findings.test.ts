@@ -101,7 +101,7 @@ const cases: [string, Level, string, Change[], number?][] = [
     'caution',
     'finish:dish',
     [ofWork('flatness-wanted: 2.6 um'), ofMachine('tram: { along: 0.02, across: 0, span: 200 }')],
-    2.635,
+    0.002635,
   ],
   [
     'one that leans just little enough, the other way',
@@ -115,7 +115,7 @@ describe('a check of the cut', () => {
   it.each(cases)('tells of %s: %s', (_, level, id, changes, figure) => {
     const finding = found(...changes).get(id)
     expect(finding?.level ?? 'nothing').toBe(level)
-    if (figure !== undefined) expect(finding!.figure!.value).toBeCloseTo(figure, 3)
+    if (figure !== undefined) expect(finding!.figure!.value / figure).toBeCloseTo(1, 4)
   })
 
   it('names the largest swing that suits steel at the slowest speed, and the remedy keeps to it', () => {

@@ -74,7 +74,7 @@ function measured({ type, alongX, angle, point }: ReturnType<typeof dimensionsOf
   if (type === 1) return distance(point(13), point(14))
   if (type === 3 || type === 4) return distance(point(10), point(15))
   if (type === 6) return alongX ? point(13)[0] - point(10)[0] : point(13)[1] - point(10)[1]
-  const [v, a, b] = [point(15), point(13), point(14)]
+  const [v, a, b] = [point(15), point(14), point(10)]
   const ray = (p: Point) => Math.atan2(p[1] - v[1], p[0] - v[0])
   return (ray(b) - ray(a) + 2 * Math.PI) % (2 * Math.PI)
 }

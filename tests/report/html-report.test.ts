@@ -4,7 +4,7 @@ import { cautions } from '../../src/report/cautions.ts'
 import { style } from '../../src/report/html/style.ts'
 import { reportSchema } from '../../src/report/report-schema.ts'
 import { forRandomHeads } from '../families/random-heads.ts'
-import { reportOn, reportOnDesign, sets } from './made-reports.ts'
+import { packageOn, reportOn, reportOnDesign, sets } from './made-reports.ts'
 import { type Element, elements, named, parsedXml, textOf, withClass } from './xml.ts'
 
 const made = sets.map(([says, ...set]) => [says, reportOn(...set)] as const)
@@ -109,6 +109,22 @@ describe.each(made)('report.html of %s', (_, { report, html }) => {
 })
 
 describe('report.html', () => {
+  it('lies in the package beside report.json, which carries the same report', () => {
+    const { files, html } = packageOn('parameters')
+    expect(files.get('report.html')).toBe(html)
+    const report = reportSchema.parse(JSON.parse(String(files.get('report.json'))))
+    expect(html).toContain(`revision <strong>${report.revision}</strong>`)
+    expect(report.pictures.map(({ id }) => id)).toEqual([
+      'plan-of-swing',
+      'wall-section',
+      'tip-views',
+      'screw-section',
+      'interference-band',
+      'speed-bars',
+      'balance-sketch',
+    ])
+  })
+
   it('comes out of the same parameters byte for byte', () => {
     for (const name of ['parameters', 'parameters-inch'] as const) {
       expect(reportOn(name).html).toBe(reportOn(name).html)

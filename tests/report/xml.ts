@@ -9,11 +9,13 @@ const entities: Readonly<Record<string, string>> = { amp: '&', lt: '<', gt: '>',
 
 /** Reads XML strictly: everything closed, in order, attributes quoted and named once, no entity it does not know. */
 export function parsedXml(text: string): Element {
-  let rest = text.replace(/^<!doctype html>\n/, '')
-  const take = (pattern: RegExp): RegExpExecArray | undefined => {
-    const found = pattern.exec(rest)
-    if (!found || found.index !== 0) return undefined
-    rest = rest.slice(found[0].length)
+  let at = text.startsWith('<!doctype html>\n') ? '<!doctype html>\n'.length : 0
+  const here = () => JSON.stringify(text.slice(at, at + 80))
+  /** `pattern` is sticky: it matches where the reading stands, or not at all. */
+  const take = (pattern: RegExp): RegExpExecArray | null => {
+    pattern.lastIndex = at
+    const found = pattern.exec(text)
+    if (found) at = pattern.lastIndex
     return found
   }
   const words = (raw: string): string => {
@@ -25,33 +27,33 @@ export function parsedXml(text: string): Element {
     })
   }
   const element = (): Element => {
-    const start = take(/<([a-zA-Z][a-zA-Z0-9]*)/)
-    if (!start) throw new Error(`no element at: ${rest.slice(0, 80)}`)
-    const name = start[1]!
+    const name = take(/<([a-zA-Z][a-zA-Z0-9]*)/y)?.[1]
+    if (name === undefined) throw new Error(`no element at ${here()}`)
     const attributes = new Map<string, string>()
-    for (let found = take(/\s+([a-zA-Z][\w:-]*)="([^"]*)"/); found; found = take(/\s+([a-zA-Z][\w:-]*)="([^"]*)"/)) {
-      if (attributes.has(found[1]!)) throw new Error(`${name}: ${found[1]} twice`)
-      attributes.set(found[1]!, words(found[2]!))
+    for (let next = take(attribute); next; next = take(attribute)) {
+      const [, key, value] = next as unknown as [string, string, string]
+      if (attributes.has(key)) throw new Error(`${name}: ${key} twice`)
+      attributes.set(key, words(value))
     }
-    if (take(/\s*\/>/)) return { name, attributes, children: [] }
-    if (!take(/\s*>/)) throw new Error(`${name} is not closed at: ${rest.slice(0, 80)}`)
+    if (take(/\s*\/>/y)) return { name, attributes, children: [] }
+    if (!take(/\s*>/y)) throw new Error(`${name} is not closed at ${here()}`)
     const children: (Element | string)[] = []
     for (;;) {
-      // The style sheet is plain text to XML; it has no signs that would need to be escaped.
-      const plain = take(/[^<]+/)
-      if (plain) children.push(words(name === 'style' ? plain[0].replaceAll('>', '') : plain[0]))
-      const end = take(/<\/([a-zA-Z][a-zA-Z0-9]*)\s*>/)
-      if (end) {
-        if (end[1] !== name) throw new Error(`${name} closed by ${end[1]}`)
-        return { name, attributes, children }
-      }
-      children.push(element())
+      const plain = take(/[^<]+/y)?.[0]
+      // CSS has a sign of its own that is a bracket: the one between a parent and its child.
+      if (plain !== undefined) children.push(words(name === 'style' ? plain.replaceAll('>', '') : plain))
+      const end = take(/<\/([a-zA-Z][a-zA-Z0-9]*)\s*>/y)?.[1]
+      if (end === undefined) children.push(element())
+      else if (end === name) return { name, attributes, children }
+      else throw new Error(`${name} closed by ${end}`)
     }
   }
   const root = element()
-  if (rest.trim() !== '') throw new Error(`after the end: ${rest.slice(0, 80)}`)
+  if (text.slice(at).trim() !== '') throw new Error(`after the end: ${here()}`)
   return root
 }
+
+const attribute = /\s+([a-zA-Z][\w:-]*)="([^"]*)"/y
 
 /** Every element below, itself included, in the order of the page. */
 export function elements(root: Element): Element[] {

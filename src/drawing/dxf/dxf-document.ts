@@ -10,14 +10,17 @@ export interface DxfDocument {
   readonly layers: readonly DxfLayer[]
   readonly entities: readonly DxfEntity[]
   readonly dimensions: readonly DxfDimension[]
-  /** Sizes of the dimension style, for a CAD that draws a changed dimension anew. */
-  readonly dimensionStyle: {
-    readonly textHeight: number
-    readonly arrowLength: number
-    readonly extensionGap: number
-    readonly extensionBeyond: number
-    readonly textGap: number
-  }
+  readonly dimensionStyles: readonly DxfDimensionStyle[]
+}
+
+/** Sizes for a CAD that draws a dimension anew. */
+export interface DxfDimensionStyle {
+  readonly name: string
+  readonly textHeight: number
+  readonly arrowLength: number
+  readonly extensionGap: number
+  readonly extensionBeyond: number
+  readonly textGap: number
 }
 
 export interface DxfLineType {
@@ -41,6 +44,8 @@ export type DxfHatch = Hatch<string> & { readonly spacing: number }
 /** A DIMENSION with the geometry that draws it. `measurement` is in the file's unit, or in rad for an angle. */
 export interface DxfDimension {
   readonly layer: string
+  /** One of the document's dimension styles. */
+  readonly style: string
   readonly measurement: number
   /** One string a line. */
   readonly text: readonly string[]

@@ -22,9 +22,11 @@ export function dxfFile(document: DxfDocument): string {
   drawing.header('MEASUREMENT', [[70, document.units === 'mm' ? 1 : 0]])
   drawing.header('LTSCALE', [[40, 1]])
   drawing.header('LWDISPLAY', [[290, 1]])
-  drawing.header('DIMSTYLE', [[2, 'STANDARD']])
+  const [first] = document.dimensionStyles
+  if (first === undefined) throw new RangeError('no dimension style')
+  drawing.header('DIMSTYLE', [[2, first.name]])
   for (const entry of drawing.tables.STYLE!.elements) entry.fontFileName = fontFile
-  drawing.tables.DIMSTYLE!.add(dimensionStyleEntry(document.dimensionStyle))
+  for (const style of document.dimensionStyles) drawing.tables.DIMSTYLE!.add(dimensionStyleEntry(style))
 
   const lineTypes = new Set(['CONTINUOUS'])
   for (const { name, dashes } of document.lineTypes) {
@@ -59,6 +61,9 @@ export function dxfFile(document: DxfDocument): string {
 
   document.dimensions.forEach((dimension, i) => {
     const name = `*D${i + 1}`
+    if (!document.dimensionStyles.some((s) => s.name === dimension.style)) {
+      throw new RangeError(`no dimension style ${dimension.style}`)
+    }
     const shapes = dimension.graphics.map((g) => {
       layerOf(g.layer)
       return Object.assign(shapeOf(g), { layer: { name: g.layer } })

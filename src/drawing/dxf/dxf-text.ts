@@ -1,10 +1,11 @@
 /**
- * A line of text as DXF writes it: `%%c` ⌀, `%%d` °, `%%p` ±, other signs beyond ASCII as `\U+XXXX`, which every reader of
+ * A line of text as DXF writes it: `%%c` ⌀, `%%d` °, `%%p` ±, a hyphen for the longer
+ * dashes (a CAD whose own font lacks them shows some other sign, and a minus must never be lost), other signs beyond ASCII as `\U+XXXX`, which every reader of
  * AC1021 knows whatever its code page. Throws RangeError on control characters, which would end the value early.
  */
 export function dxfText(text: string): string {
   if (/\p{Cc}/u.test(text)) throw new RangeError(`control character in ${JSON.stringify(text)}`)
-  const named: Readonly<Record<string, string>> = { '⌀': '%%c', '°': '%%d', '±': '%%p' }
+  const named: Readonly<Record<string, string>> = { '⌀': '%%c', '°': '%%d', '±': '%%p', '−': '-', '–': '-' }
   return [...text]
     .map((c) => {
       const code = c.codePointAt(0)!

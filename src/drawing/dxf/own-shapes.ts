@@ -1,6 +1,6 @@
 import type { Arrow, Curve, Point } from '../entity.ts'
 import { arrowCorners, sweepOf } from '../entity-shape.ts'
-import type { DxfDimension, DxfDocument, DxfHatch } from './dxf-document.ts'
+import type { DxfDimension, DxfDimensionStyle, DxfHatch } from './dxf-document.ts'
 import { dxfText } from './dxf-text.ts'
 import { nextHandle, type Shape, type Tags } from './dxf-writer.ts'
 import { degrees, rounded } from './rounded.ts'
@@ -50,6 +50,13 @@ export const solidShape = (arrow: Arrow<string>): Shape =>
     put.point(13, right)
   })
 
+/**
+ * The pattern of plain lines that every CAD knows: at 45° and 1/8 in apart, turned and enlarged to what is wanted (name and
+ * size from memory). The lines are spelled out beside it.
+ */
+const ansi31 = 'ANSI31'
+const ansi31Spacing = 3.175
+
 /** A hatch of parallel lines with exact edges. */
 export const hatchShape = (hatch: DxfHatch): Shape =>
   ownShape('HATCH', (put) => {
@@ -58,7 +65,7 @@ export const hatchShape = (hatch: DxfHatch): Shape =>
     put(210, 0)
     put(220, 0)
     put(230, 1)
-    put(2, '_USER')
+    put(2, ansi31)
     put(70, 0)
     put(71, 0)
     put(91, hatch.loops.length)
@@ -69,9 +76,9 @@ export const hatchShape = (hatch: DxfHatch): Shape =>
       put(97, 0)
     }
     put(75, 0)
-    put(76, 0)
-    put(52, degrees(hatch.angle))
-    put(41, rounded(hatch.spacing))
+    put(76, 1)
+    put(52, degrees(hatch.angle - Math.PI / 4))
+    put(41, rounded(hatch.spacing / ansi31Spacing))
     put(77, 0)
     put(78, 1)
     put(53, degrees(hatch.angle))
@@ -138,7 +145,7 @@ export const dimensionShape = (dimension: DxfDimension, block: string): Shape =>
     put(1, dimension.text.map(dxfText).join('\\P'))
     put(71, 5)
     put(42, rounded(dimension.measurement, 9))
-    put(3, dimensionStyleName)
+    put(3, dimension.style)
     switch (shape.kind) {
       case 'linear':
         put(100, 'AcDbAlignedDimension')
@@ -159,10 +166,12 @@ export const dimensionShape = (dimension: DxfDimension, block: string): Shape =>
         put(40, 0)
         return
       case 'angle':
-        put(100, 'AcDb3PointAngularDimension')
-        put.point(13, shape.from)
-        put.point(14, shape.to)
+        // Two lines, 13 to 14 and 15 to 10: more readers know them than the vertex and two points.
+        put(100, 'AcDb2LineAngularDimension')
+        put.point(13, shape.vertex)
+        put.point(14, shape.from)
         put.point(15, shape.vertex)
+        put.point(16, shape.linePoint)
         return
       case 'ordinate':
         put(100, 'AcDbOrdinateDimension')
@@ -179,15 +188,15 @@ function firstPoint(shape: DxfDimension['shape']): Point {
       return shape.center
     case 'ordinate':
       return shape.datum
+    case 'angle':
+      return shape.to
     default:
       return shape.linePoint
   }
 }
 
-const dimensionStyleName = 'STANDARD'
-
 /** The dimension style, for a CAD that draws a dimension anew when it is changed. */
-export function dimensionStyleEntry(style: DxfDocument['dimensionStyle']) {
+export function dimensionStyleEntry(style: DxfDimensionStyle) {
   const handle = nextHandle()
   return {
     ownerObjectHandle: '0',
@@ -198,7 +207,7 @@ export function dimensionStyleEntry(style: DxfDocument['dimensionStyle']) {
       put(330, this.ownerObjectHandle)
       put(100, 'AcDbSymbolTableRecord')
       put(100, 'AcDbDimStyleTableRecord')
-      put(2, dimensionStyleName)
+      put(2, style.name)
       put(70, 0)
       put(40, 1)
       put(41, rounded(style.arrowLength))

@@ -16,6 +16,10 @@ export function sheetDxf(sheet: Sheet, style: DrawingStyle, units: 'mm' | 'in'):
   const unit = units === 'mm' ? 1 : 1 / 25.4
   const whole = Math.min(...sheet.views.filter((v) => v.pictorial !== true).map((v) => v.scale))
   const frame = unit / (Number.isFinite(whole) ? whole : 1)
+  const scales = sheet.views.filter((v) => v.pictorial !== true).map((v) => unit / v.scale)
+  const styles = [...new Set([frame, ...scales])]
+  // The sheet's own size is the standard one; views drawn larger on paper have smaller text here.
+  const styleName = (scale: number) => (scale === frame ? 'STANDARD' : `VIEW-${styles.indexOf(scale)}`)
   const entities: DxfEntity[] = sheet.entities.map((e) => enlarged(e, frame, [0, 0], style))
   const dimensions: DxfDimension[] = []
   for (const view of sheet.views) {
@@ -35,7 +39,15 @@ export function sheetDxf(sheet: Sheet, style: DrawingStyle, units: 'mm' | 'in'):
       else {
         const measurement = d.request.kind === 'angle' ? d.request.value : d.request.value * unit
         const textPoint = at(d.textPoint, paper, shift)
-        dimensions.push({ layer: 'dimension', measurement, text: d.request.text, textPoint, graphics, shape })
+        dimensions.push({
+          layer: 'dimension',
+          style: styleName(paper),
+          measurement,
+          text: d.request.text,
+          textPoint,
+          graphics,
+          shape,
+        })
       }
     }
   }
@@ -45,13 +57,14 @@ export function sheetDxf(sheet: Sheet, style: DrawingStyle, units: 'mm' | 'in'):
     layers: layersOf(style),
     entities,
     dimensions,
-    dimensionStyle: {
-      textHeight: style.textHeight * frame,
-      arrowLength: style.arrowLength * frame,
-      extensionGap: style.extensionGap * frame,
-      extensionBeyond: style.extensionBeyond * frame,
-      textGap: style.textGap * frame,
-    },
+    dimensionStyles: styles.map((scale) => ({
+      name: styleName(scale),
+      textHeight: style.textHeight * scale,
+      arrowLength: style.arrowLength * scale,
+      extensionGap: style.extensionGap * scale,
+      extensionBeyond: style.extensionBeyond * scale,
+      textGap: style.textGap * scale,
+    })),
   }
 }
 
@@ -81,19 +94,20 @@ function sized(e: Entity<LayerName>, scale: number, style: DrawingStyle): DxfEnt
   }
 }
 
+/** Names that CADs with line types of their own know too. */
 const lineTypeNames: Readonly<Record<LineType, string>> = {
   continuous: 'CONTINUOUS',
   dashed: 'DASHED',
-  chain: 'CHAIN',
-  'double-chain': 'DOUBLE-CHAIN',
+  chain: 'CENTER',
+  'double-chain': 'DIVIDE',
 }
-const nameOf = (type: LineType, width: number): string =>
-  type === 'continuous' ? 'CONTINUOUS' : `${lineTypeNames[type]}-${Math.round(width * 100)}`
+const nameOf = (type: LineType, width: number, style: DrawingStyle): string =>
+  type !== 'continuous' && width > style.layers.hidden.width ? `${lineTypeNames[type]}X2` : lineTypeNames[type]
 
 function lineTypesOf(style: DrawingStyle, scale: number): DxfLineType[] {
   const types = new Map<string, DxfLineType>()
   for (const { lineType, width } of Object.values(style.layers)) {
-    const name = nameOf(lineType, width)
+    const name = nameOf(lineType, width, style)
     types.set(name, { name, dashes: dashesOf(lineType, width).map((d) => d * scale) })
   }
   return [...types.values()].filter((t) => t.dashes.length > 0)
@@ -102,7 +116,7 @@ function lineTypesOf(style: DrawingStyle, scale: number): DxfLineType[] {
 const layersOf = (style: DrawingStyle): DxfLayer[] =>
   Object.entries(style.layers).map(([name, { lineType, width, dxfColour }]) => ({
     name,
-    lineType: nameOf(lineType, width),
+    lineType: nameOf(lineType, width, style),
     width,
     colour: dxfColour,
   }))

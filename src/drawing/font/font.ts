@@ -1,9 +1,11 @@
+import { plainFont } from './plain-font.ts'
+
 /**
  * Measures of a TrueType font, read from its own tables (head, hhea, cmap, hmtx, loca, glyf; ISO/IEC
  * 14496-22), so that the room kept for a text is the room that the same font takes when it is embedded.
  */
 export interface Font {
-  /** The file, for embedding. */
+  /** The font for embedding, without kerning: see `plainFont`. */
   readonly bytes: Uint8Array
   /** Height of a capital over the size of the font. */
   readonly capHeight: number
@@ -14,7 +16,8 @@ export interface Font {
 }
 
 /** Reads a font. Throws RangeError where the bytes are no TrueType font with glyph outlines. */
-export function fontFrom(bytes: Uint8Array): Font {
+export function fontFrom(file: Uint8Array): Font {
+  const bytes = plainFont(file)
   const view = new DataView(bytes.buffer, bytes.byteOffset, bytes.byteLength)
   const table = tablesOf(view)
   const head = table('head')
@@ -51,7 +54,6 @@ export function fontFrom(bytes: Uint8Array): Font {
 }
 
 function tablesOf(view: DataView): (name: string) => number {
-  if (view.byteLength < 12 || view.getUint32(0) !== 0x00010000) throw new RangeError('not a TrueType font')
   const at = new Map<string, number>()
   for (let i = 0; i < view.getUint16(4); i++) {
     const row = 12 + 16 * i

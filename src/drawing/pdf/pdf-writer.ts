@@ -1,5 +1,5 @@
-// The one place that imports pdfkit. Three of its habits would make files differ: a creation date from the clock, the
-// system's deflate, and kerning that our measure of text does not know; all three are dealt with here.
+// The one place that imports pdfkit. Two of its habits would make files differ, a creation date from the clock and the
+// system's deflate; both are dealt with here. Kerning, which our measure of text does not know, is not in the font.
 import { zlibSync } from 'fflate'
 import PDFDocument from 'pdfkit'
 
@@ -34,7 +34,6 @@ export interface PdfPage {
   text(text: string, x: number, y: number, size: number, rotation: number, colour: string): void
 }
 
-type Features = { readonly kern: boolean; readonly liga: boolean }
 /** What of pdfkit is used, as it runs: its types are behind it. */
 interface Kit {
   ref(data: Record<string, unknown>): Reference
@@ -45,12 +44,7 @@ interface Kit {
   save(): Kit
   restore(): Kit
   transform(a: number, b: number, c: number, d: number, e: number, f: number): Kit
-  text(
-    text: string,
-    x: number,
-    y: number,
-    options: { lineBreak: false; baseline: 'alphabetic'; features: Features },
-  ): Kit
+  text(text: string, x: number, y: number, options: { lineBreak: false; baseline: 'alphabetic' }): Kit
   lineWidth(width: number): Kit
   lineCap(cap: 'butt' | 'round'): Kit
   lineJoin(join: 'round'): Kit
@@ -152,7 +146,7 @@ function pageOf(kit: Kit, height: number): PdfPage {
       if (slanted) kit.markContent('Span', { actual: text })
       kit.save().transform(c, -s, s, c, x(px), y(py))
       kit.fontSize(near(size)).fillColor(colour)
-      kit.text(text, 0, 0, { lineBreak: false, baseline: 'alphabetic', features: { kern: false, liga: false } })
+      kit.text(text, 0, 0, { lineBreak: false, baseline: 'alphabetic' })
       kit.restore()
       if (slanted) kit.endMarkedContent()
     },

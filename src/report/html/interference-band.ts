@@ -40,7 +40,7 @@ export const interferenceBand: Picture<InterferenceBand> = {
         figures: range('spigot-smallest', 'spigot-largest'),
       },
       {
-        label: 'interference between them',
+        label: interference.least < 0 ? 'interference between them; negative: clearance' : 'interference between them',
         bar: { from: interference.least, to: interference.most, look: 'bar-main' },
         figures: range('least', 'most'),
       },

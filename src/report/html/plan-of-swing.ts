@@ -19,7 +19,7 @@ export const planOfSwing: Picture<SwingPlan> = {
     const tipRadius = Math.hypot(...plan.tip)
     const centre: Point = [76, 57]
     const half = Math.min(workWidth / 2, 1.25 * sweptRadius)
-    const scale = Math.min(44 / sweptRadius, 52 / half)
+    const scale = Math.min(44 / sweptRadius, 44 / half)
     const onPage = ([x, y]: Point): Point => [centre[0] + x * scale, centre[1] - y * scale]
 
     const isWider = workWidth / 2 > half

@@ -43,7 +43,7 @@ export const screwSection: Picture<ScrewSection> = {
     const items = [
       { at: [(from[0] + to[0]) / 2, under] as Point, words: `wall ${show('wall')}` },
       { at: onPage(middle(screw)), words: `set screw ${thread}, ${show('screw-height')} above the face` },
-      { at: onPage(middle(bit)), words: 'bit' },
+      ...(bit.length > 0 ? [{ at: onPage(middle(bit)), words: 'bit' }] : []),
       {
         at: onPage([leadingWall, faceAt + 1]),
         words: `leading wall ${show('ahead')} ${ahead < 0 ? 'behind' : 'ahead of'} centre`,

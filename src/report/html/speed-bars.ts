@@ -63,12 +63,13 @@ export const speedBars: Picture<SpeedBars> = {
           : {
               label: 'of the spindle’s speeds, run at',
               mark: { at: advised.runAt, look: 'mark' },
-              figures: show('run-at'),
+              figures: `${show('run-at')}${advised.runAt > neverExceed ? ': MORE THAN THE NEVER-EXCEED SPEED' : ''}`,
             },
       )
     }
     const last = barRows(drawing, scale, advice, below + 2)
     const axis = last + 2
+    drawing.line('hidden', [never, below + 2], [never, axis])
     const at = (speed: number, down: number): Point => [barPlace(scale, speed), axis + down]
     drawing.line('grid', at(0, 0), at(scale.high, 0))
     const shown = spindle.filter((speed) => speed <= scale.high)

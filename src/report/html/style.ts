@@ -35,14 +35,15 @@ th, td { padding: 0.7mm 2mm 0.7mm 0; border-bottom: 0.2mm solid #bbb; text-align
 thead th { border-bottom: 0.4mm solid #1a1a1a; vertical-align: bottom; }
 tbody th { font-weight: normal; }
 .number { text-align: right; font-variant-numeric: tabular-nums; overflow-wrap: normal; }
-.number, .figures td:nth-child(3) { white-space: nowrap; }
+.number { white-space: nowrap; }
 .listed .number { white-space: normal; }
 .figures { table-layout: fixed; }
 .figures th:nth-child(2) { width: 17%; }
 .figures th:nth-child(3) { width: 19%; }
 .figures td:last-child, .parameters td:last-child { color: #444; font-size: 8.5pt; }
 .figures th:first-child { width: 38%; }
-.listed { font-size: 8.5pt; }
+.listed { font-size: 8pt; break-inside: avoid; }
+.listed th, .listed td { padding-right: 1.2mm; overflow-wrap: break-word; }
 .cautions li { margin-bottom: 1mm; break-inside: avoid; }
 figure { margin: 0 0 6mm; break-inside: avoid; }
 figcaption { font-size: 9.5pt; color: #333; }
@@ -80,6 +81,9 @@ svg .heavy { stroke-width: 0.8; stroke: #9c1c12; }
 svg .hole { fill: #fff; stroke-width: 0.4; }
 svg .gap { stroke-width: 0.7; stroke: #fff; }
 svg .mark { stroke-width: 0.8; }
+@media screen {
+  main > section { overflow-x: auto; }
+}
 @media print {
   body { max-width: none; padding: 0; font-size: 10pt; }
   nav { display: none; }

@@ -17,7 +17,9 @@ export function htmlTable(
   const head = columns.map((column) => `<th scope="col"${className(column)}>${escaped(column.head)}</th>`).join('')
   const body = rows.map((row) => {
     const cells = row.map((cell, i) =>
-      i === 0 ? `<th scope="row">${escaped(cell)}</th>` : `<td${className(columns[i]!)}>${escaped(cell)}</td>`,
+      i === 0
+        ? `<th scope="row"${className(columns[i]!)}>${escaped(cell)}</th>`
+        : `<td${className(columns[i]!)}>${escaped(cell)}</td>`,
     )
     return `<tr>${cells.join('')}</tr>`
   })

@@ -102,9 +102,9 @@ function viewOf(side: 'below' | 'end' | 'leading', [x, y]: Point, data: TipViews
 }
 
 /** Hatched blank with the ground bit before it. */
-function metal(drawing: Drawing, { pieces, blank }: TipViews, { onPage, toEye }: View): void {
+function metal(drawing: Drawing, { pieces, blank, ground }: TipViews, { onPage, toEye }: View): void {
   const asBought = hull(blank.map(onPage))
-  drawing.polygon('ground-away', asBought)
+  if (ground.length > 0) drawing.polygon('ground-away', asBought)
   const facing = (face: BitFace) => dot(face.out, toEye) > 1e-9
   for (const face of pieces.flat().filter(facing)) drawing.polygon('bit', face.corners.map(onPage))
   drawing.polygon('hidden', asBought)
@@ -225,7 +225,7 @@ function toGrind(drawing: Drawing, [x, y]: Point, { ground }: TipViews, show: Sh
   title(drawing, [x, y], ground.length === 0 ? 'Nothing is ground' : 'On the bit itself')
   const lines =
     ground.length === 0
-      ? ['The bit is used as bought: what angles it has in use', 'come from how it is held.']
+      ? ['The bit is used as bought: the angles', 'it has in use come from how it is held.']
       : ground.map(({ id, label }) => `${label} ${show(`ground-${id}`)}`)
   lines.forEach((line, i) => {
     drawing.text([x, y + 10 + i * 5], line)

@@ -1,11 +1,9 @@
-import { pointFrom } from '../../../geometry/frame.ts'
 import { add, scale, type Vec3 } from '../../../geometry/vector.ts'
 import type { MassItem } from '../../../mechanics/balance/static-balance.ts'
 import { type Part, solidOf } from '../../../part/part.ts'
-import { turnedVolumeOf } from '../../../solid/turned.ts'
+import { rodVolumeOf, turnedVolumeOf } from '../../../solid/turned.ts'
 import { flatVolumeOf, quickVolumeOf, type Volume } from '../../../solid/volume.ts'
 import type { HeadDesign } from '../design.ts'
-import { faceFrame } from '../frames.ts'
 import { headVolumeOf } from './head-volume.ts'
 
 /**
@@ -32,13 +30,12 @@ const arborOf = (design: HeadDesign): MassItem => {
   return weighed(design, part, turnedVolumeOf(solid) ?? quickVolumeOf(solid))
 }
 
-function screwsOf({ layout }: HeadDesign): MassItem[] {
-  const { xs, seat, height, length, thread } = layout.screws
-  const face = faceFrame(layout.faceAngle, layout.depthOnAxis)
-  const volume = (Math.PI / 4) * thread.majorDiameter ** 2 * length
-  const mass = volume * 1e-9 * layout.materials.screw.density
-  return xs.map((x) => ({ mass, centroid: pointFrom(face, [x, seat + (layout.step.towards * length) / 2, height]) }))
-}
+const screwsOf = (design: HeadDesign): MassItem[] =>
+  design.screwParts.map((part) => {
+    const solid = solidOf(part)
+    const [cell] = solid.stock
+    return weighed(design, part, (cell && rodVolumeOf(cell)) ?? quickVolumeOf(solid))
+  })
 
 const weighed = (design: HeadDesign, part: Part, { volume, centroid }: Volume): MassItem => ({
   mass: volume * 1e-9 * design.materialOf(part).density,

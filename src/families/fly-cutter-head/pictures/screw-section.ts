@@ -1,4 +1,4 @@
-import type { ScrewSection } from '../../../figures/pictures.ts'
+import type { Drawn, ScrewSection } from '../../../figures/pictures.ts'
 import { pointFrom } from '../../../geometry/frame.ts'
 import { planarSection } from '../../../geometry/planar-section.ts'
 import { solidOf } from '../../../part/part.ts'
@@ -6,16 +6,18 @@ import type { HeadDesign } from '../design.ts'
 import { faceFrame } from '../frames.ts'
 import { crossPlane } from './planes.ts'
 
-export function screwSectionOf(design: HeadDesign): ScrewSection {
+export function screwSectionOf(design: HeadDesign): Drawn<ScrewSection> {
   const { layout, parameters } = design
   const { screws } = layout
   const face = faceFrame(layout.faceAngle, layout.depthOnAxis)
   const [x, , z] = pointFrom(face, [screws.xs[0]!, 0, screws.height])
   const frame = crossPlane(x)
   const shown = (id: string) => planarSection(solidOf(design.part(id)), frame)
+  const head = shown('body')
+  if (head.edges.length === 0) return { leftOut: 'The first set screw stands outside the head.' }
   return {
     rotation: parameters.rotation,
-    head: shown('body'),
+    head,
     bit: shown('bit').stock,
     screw: shown('screw-1').stock,
     leadingWall: layout.slot.leading,

@@ -17,7 +17,7 @@ export const advisedSpeed: Rule<HeadDesign> = {
 
     if (speed.standing === 'slowest-too-fast') {
       const burns = design.parameters.settings.cutting['burn-ratio']
-      const high = Math.min(range.high, design.parameters.work['cutting-speed'] ?? Infinity)
+      const high = design.parameters.work['cutting-speed'] ?? range.high
       const over = cuttingSpeed / high
       const stop = over > burns
       found.push({

@@ -62,7 +62,6 @@ export const heel: Rule<HeadDesign> = {
           ...(inside
             ? ([
                 { path: 'bit.facets.length', turn: 'up' },
-                { path: 'bit.ground-off.underside', turn: 'down' },
                 { path: 'face.angle', turn: 'up' },
               ] as const)
             : []),

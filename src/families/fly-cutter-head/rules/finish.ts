@@ -54,7 +54,7 @@ export const finish: Rule<HeadDesign> = {
       found.push({
         id: 'finish:dish',
         level: 'caution',
-        text: `The spindle leans in the direction of travel: the surface comes out ${roughness(tram.dish, units)} hollow over its width of ${show(cuttingOf(design).passWidth)}, and how deep depends on which arc cuts last. Tram the head.`,
+        text: `The spindle leans in the direction of travel: the surface comes out ${roughness(tram.dish, units)} hollow over its width of ${show(cuttingOf(design).passWidth)}. Tram the head.`,
         figure: mm(tram.dish),
         limit: { ...mm(flat), reason: 'flatness wanted' },
         levers: [{ path: 'machine.tram.along', turn: parameters.machine.tram!.along > 0 ? 'down' : 'up' }],
