@@ -13,8 +13,8 @@ export interface Variants {
   word(path: string): string | undefined
   /** The finding of that id in the variant, undefined where it is gone; `impossible` where the variant cannot be built. */
   finding(path: string, to: number | string, id: string): Finding | undefined | 'impossible'
-  /** Ids of all stops in the variant. */
-  stops(path: string, to: number | string): readonly string[]
+  /** Whether the variant has a stop that is not in `present`, or cannot be built. */
+  bringsStop(path: string, to: number | string, present: readonly string[]): boolean
 }
 
 /**
@@ -26,7 +26,7 @@ export interface Variants {
  */
 export function remedyFor(finding: Finding, variants: Variants, present: readonly string[]): Remedy | undefined {
   for (const lever of finding.levers) {
-    const isClean = (to: number | string) => variants.stops(lever.path, to).every((id) => present.includes(id))
+    const isClean = (to: number | string) => !variants.bringsStop(lever.path, to, present)
     const to =
       'choose' in lever
         ? clearingWord(finding, lever.path, lever.choose, variants, isClean)

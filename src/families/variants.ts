@@ -38,7 +38,7 @@ export function variantsOf<P extends CommonParameters, D extends Design>(family:
     const built = family.build(withParameter(design.parameters as P, path, to), design.tables)
     return built.ok ? built.value : undefined
   }
-  const stops = new Map<string, readonly string[]>()
+  const asked = new Map<string, boolean>()
   return {
     units: design.units,
     number(path) {
@@ -58,15 +58,16 @@ export function variantsOf<P extends CommonParameters, D extends Design>(family:
       const rule = family.rules.find((r) => id === r.id || id.startsWith(`${r.id}:`))
       return rule?.findings(variant, id).find((f) => f.id === id)
     },
-    stops(path, to) {
+    bringsStop(path, to, present) {
       const key = `${path} ${to}`
-      const known = stops.get(key)
-      if (known) return known
+      const known = asked.get(key)
+      if (known !== undefined) return known
       const variant = build(path, to)
-      const found = variant ? findingsOf(family.rules, variant).filter((f) => f.level === 'stop') : undefined
-      const ids = found?.map((f) => f.id) ?? ['impossible']
-      stops.set(key, ids)
-      return ids
+      const isNew = (f: Finding) => f.level === 'stop' && !present.includes(f.id)
+      // Rule by rule: the first new stop settles it.
+      const brings = !variant || family.rules.some((rule) => rule.findings(variant).some(isNew))
+      asked.set(key, brings)
+      return brings
     },
   }
 }

@@ -191,7 +191,8 @@ function heldBit(design: HeadDesign, screwForce: number): HeldBit | undefined {
     hold: certain(
       bitHold({
         screwForces: bearing.map(() => screwForce),
-        friction: settings.friction,
+        // Of both faces on average: the wall in full, the screws in part.
+        friction: (settings.friction * (1 + settings['screw-side'])) / 2,
         bitMass: mass.mass,
         centroidRadius: mass.centroid[0],
         speed: cuttingOf(design).runAt,

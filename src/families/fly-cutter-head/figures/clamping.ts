@@ -9,7 +9,8 @@ type Settings = Parameters['settings']
 
 const screwSource = 'F = T/(K·d), standard torque and preload relation; K and scatter are rules of thumb'
 const beam = 'cantilever held where its wall ends, at the slot floor: 6·F·L/(b·h²), F·L³/(3·E·I)'
-const friction = 'two faces squeezed by all screws at their least force, against all that pulls that way'
+const friction =
+  'wall in full and screw points in part (rules of thumb), squeezed by all screws at their least force, against all that pulls that way'
 
 const clamping = (
   id: string,

@@ -93,6 +93,13 @@ export const settingsSection = (f: Fields) =>
             default: '0.12',
             rule: true,
           }),
+          'screw-side': f.ratio({
+            says: 'Share of the friction at the screw points that counts, since they tilt in their threads; the wall counts in full.',
+            min: 0,
+            max: 1,
+            default: '0.5',
+            rule: true,
+          }),
           'torque-factor': f.ratio({ says: 'K in T = K·d·F.', min: 0.05, max: 0.5, default: '0.2', rule: true }),
           scatter: f.ratio({
             says: 'Share of the screw force that may be missing.',
