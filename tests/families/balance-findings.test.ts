@@ -51,7 +51,7 @@ const cases: [string, 'stop' | 'caution' | 'nothing', string, Change[]][] = [
   // 430/(0.8·0.6) = 895.8
   ['a proof run too slow for the job', 'stop', 'never-exceed', [running('proof-run: 895 rpm')]],
   ['a proof run fast enough', 'nothing', 'never-exceed', [running('proof-run: 896 rpm')]],
-  // Held 3 times at 8465.7 rev/min with 7.2 N·m; with 0.029 N·m at √(0.029/7.2) of that, 537 rev/min, about (the cut pulls too).
+  // Held 3 times at 7331.5 rev/min with 7.2 N·m: at 537.5 with 7.2·(537.5/7331.5)² = 0.0387 N·m.
   [
     'screws too loose for the speed',
     'stop',

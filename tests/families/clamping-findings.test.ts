@@ -43,7 +43,7 @@ const cases: [string, Level, string, Change[], number?][] = [
   ['a torque above the table', 'stop', 'clamp:torque', [torque(7.21)], 7210],
   ['the torque of the table', 'nothing', 'clamp:torque', [torque(7.2)]],
 
-  // Held 43.461 and 32.611 out: pushed in by (32.611 − 43.461/1.5)/1 the wall still backs it all the way.
+  // Pushed in, the wall still backs the bit all along (43.461 mm) and less stands out than 32.611 mm.
   ['a bit gripped 1.49 times what stands out', 'note', 'clamp:grip', [overhang('23.5')]],
   [
     'a bit gripped 1.5 times what stands out',
@@ -74,14 +74,15 @@ const cases: [string, Level, string, Change[], number?][] = [
   // 10.008 times with the best one missing: 3 times at 2.158.
   ['screws of which one loose is too many', 'caution', 'clamp:prying-one-loose', [torque(2.15)]],
   ['screws of which one may be loose', 'nothing', 'clamp:prying-one-loose', [torque(2.17)]],
-  // 58.57 times at 7.2 N·m: 3 times at 0.3688, half of that at 0.1844.
-  ['a bit that the cut pushes in', 'stop', 'clamp:slips-inward', [torque(0.18)]],
-  ['a bit that the cut might push in', 'caution', 'clamp:slips-inward', [torque(0.36)]],
-  ['a bit that it does not push in', 'nothing', 'clamp:slips-inward', [torque(0.37)]],
-  // 1162.8 times at 7.2 N·m and 430 rev/min: 3 times at 0.01858.
-  ['a bit that is thrown out', 'stop', 'clamp:slips-outward', [torque(0.009)]],
-  ['a bit that may be thrown out', 'caution', 'clamp:slips-outward', [torque(0.018)]],
-  ['a bit that is not thrown out', 'nothing', 'clamp:slips-outward', [torque(0.019)]],
+  // 43.92 times at 7.2 N·m: 3 times at 0.4918, half of that at 0.2459.
+  ['a bit that the cut pushes in', 'stop', 'clamp:slips-inward', [torque(0.245)]],
+  ['a bit that the cut might push in', 'caution', 'clamp:slips-inward', [torque(0.247)]],
+  ['a bit that the cut might just push in', 'caution', 'clamp:slips-inward', [torque(0.49)]],
+  ['a bit that it does not push in', 'nothing', 'clamp:slips-inward', [torque(0.495)]],
+  // 872.1 times at 7.2 N·m and 430 rev/min: 3 times at 0.02477, half of that at 0.01238.
+  ['a bit that is thrown out', 'stop', 'clamp:slips-outward', [torque(0.012)]],
+  ['a bit that may be thrown out', 'caution', 'clamp:slips-outward', [torque(0.024)]],
+  ['a bit that is not thrown out', 'nothing', 'clamp:slips-outward', [torque(0.025)]],
 
   // 2.7658·(t/9)²: 1.5 at 6.628, 1 at 5.412.
   ['a wall that the screws bend', 'stop', 'screw-strength:wall', [wall('5.4')]],

@@ -78,7 +78,7 @@ describe('any head that can be laid out', () => {
 
   it('has remedies whose number clears the finding, brings no stop, and half of which would not do', () => {
     let remedies = 0
-    forRandomHeads(12, (design) => {
+    forRandomHeads(8, (design) => {
       const findings = judged(flyCutterHead, design, true)
       const stops = new Set(findings.filter((f) => f.level === 'stop').map((f) => f.id))
       for (const { id, remedy } of findings) {
@@ -96,7 +96,7 @@ describe('any head that can be laid out', () => {
         if (half) expect(half.map((f) => f.id)).toContain(id)
       }
     })
-    expect(remedies).toBeGreaterThan(15)
+    expect(remedies).toBeGreaterThan(10)
   })
 })
 

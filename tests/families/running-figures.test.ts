@@ -115,15 +115,16 @@ describe('the clamping of the same bit, worked out by hand', () => {
     const levers = [outer - (corner - 14.5), outer - (corner - 38.5)]
     expectFigure('clamp.prying', (3900 * (levers[0]! + levers[1]!)) / (force * out))
     expectFigure('clamp.prying-one-loose', (3900 * levers[0]!) / (force * out))
-    expectFigure('clamp.friction', 2 * 0.12 * 2 * 3900)
-    expectFigure('clamp.hold-inward', 1872 / (radial * cos7 + axial * sin7))
-    expectFigure('clamp.hold-out-of-slot', 1872 / (radial * sin7))
+    // The wall in full, the screw points half: 0.12·1.5 of two screws.
+    expectFigure('clamp.friction', 0.12 * 1.5 * 2 * 3900)
+    expectFigure('clamp.hold-inward', 1404 / (radial * cos7 + axial * sin7))
+    expectFigure('clamp.hold-out-of-slot', 1404 / (radial * sin7))
     // A box of 10 × 10 × 78 of 8160 kg/m³, its middle 39 behind the tip and 4.5 above the face.
     const mass = 7800 * 8160e-9
     const middle = (tipX - 39) * cos7 + 4.5 * sin7
     expectFigure('clamp.bit-mass-radius', middle)
     const thrown = (mass * middle * speed ** 2) / 1000
-    expectFigure('clamp.hold-outward', 1872 / (thrown * cos7))
+    expectFigure('clamp.hold-outward', 1404 / (thrown * cos7))
   })
   it('has a wall 9 thick that stands 3.5 above the screws, and 8 turns of thread in it', () => {
     // 45° from each screw: 3 + 3.5 to either side, 26 of wall.
@@ -180,10 +181,10 @@ describe('balance and speeds of the same head', () => {
     expectFigure('speed.limit.tip-speed', 25000 / R)
     expectFigure('speed.limit.proof-run', 0.6 * 1800 * rpm)
     expectFigure('speed.limit.unbalance-force', Math.sqrt(25 / value('balance.force')) * speed)
-    // Held three times over, across the bit’s own pull: m·x·ω²·cos 7° = 1872/3.
+    // Held three times over, across the bit’s own pull: m·x·ω²·cos 7° = 1404/3.
     const mass = 7800 * 8160e-9
     const middle = value('clamp.bit-mass-radius')
-    expectFigure('speed.limit.bit-hold', Math.sqrt((1000 * 1872) / 3 / (mass * middle * cos7)))
+    expectFigure('speed.limit.bit-hold', Math.sqrt((1000 * 1404) / 3 / (mass * middle * cos7)))
     expectFigure('speed.never-exceed', 0.8 * 0.6 * 1800 * rpm)
     expect(value('balance.force-fastest') / value('balance.force')).toBeCloseTo((864 / 430) ** 2, 9)
   })

@@ -53,7 +53,9 @@ function dimensionsOf(text: string) {
     const codes = new Map(pairs.slice(start, end))
     const number = (code: number) => Number(codes.get(code))
     const point = (code: number): Point => [number(code), number(code + 10)]
+    const marker = pairs.slice(start, end).filter(([code]) => code === 100)[2]![1]
     return {
+      marker,
       type: number(70) & 7,
       alongX: (number(70) & 64) !== 0,
       text: codes.get(1)!,
@@ -74,9 +76,9 @@ function measured({ type, alongX, angle, point }: ReturnType<typeof dimensionsOf
   if (type === 1) return distance(point(13), point(14))
   if (type === 3 || type === 4) return distance(point(10), point(15))
   if (type === 6) return alongX ? point(13)[0] - point(10)[0] : point(13)[1] - point(10)[1]
-  const [v, a, b] = [point(15), point(14), point(10)]
-  const ray = (p: Point) => Math.atan2(p[1] - v[1], p[0] - v[0])
-  return (ray(b) - ray(a) + 2 * Math.PI) % (2 * Math.PI)
+  // Two lines: 13 to 14, and 15 to 10.
+  const direction = (a: Point, b: Point) => Math.atan2(b[1] - a[1], b[0] - a[0])
+  return (direction(point(15), point(10)) - direction(point(13), point(14)) + 2 * Math.PI) % (2 * Math.PI)
 }
 
 describe('a drawing in DXF', () => {
@@ -84,11 +86,25 @@ describe('a drawing in DXF', () => {
     ['millimetres', millimetres, 1],
     ['inches', inches, 1 / 25.4],
   ])('in %s gives each DIMENSION the value that its points measure, in model units', (_, text, unit) => {
+    const kinds: Record<string, readonly [number, string]> = {
+      horizontal: [0, 'AcDbAlignedDimension'],
+      vertical: [0, 'AcDbAlignedDimension'],
+      aligned: [1, 'AcDbAlignedDimension'],
+      angle: [2, 'AcDb2LineAngularDimension'],
+      diameter: [3, 'AcDbDiametricDimension'],
+      thread: [3, 'AcDbDiametricDimension'],
+      radius: [4, 'AcDbRadialDimension'],
+      ordinate: [6, 'AcDbOrdinateDimension'],
+      chamfer: [0, 'AcDbAlignedDimension'],
+    }
     const wanted = sheet.views.flatMap((v) => v.dimensions).filter((d) => d.request.kind !== 'note')
     const found = dimensionsOf(text)
     expect(found.length).toBe(wanted.length)
     found.forEach((d, i) => {
       const { request } = wanted[i]!
+      expect([d.type, d.marker], request.id).toEqual(
+        kinds[request.kind === 'linear' ? request.direction : request.kind],
+      )
       expect(measured(d), request.id).toBeCloseTo(d.value, 5)
       expect(d.value, request.id).toBeCloseTo(request.kind === 'angle' ? request.value : request.value * unit, 6)
     })

@@ -132,7 +132,7 @@ export const dimensionShape = (dimension: DxfDimension, block: string): Shape =>
         linear: shape.kind === 'linear' && shape.angle === undefined ? 1 : 0,
         diameter: 3,
         radius: 4,
-        angle: 5,
+        angle: 2,
         ordinate: 6,
       }[shape.kind] +
       160 +
@@ -168,9 +168,10 @@ export const dimensionShape = (dimension: DxfDimension, block: string): Shape =>
       case 'angle':
         // Two lines, 13 to 14 and 15 to 10: more readers know them than the vertex and two points.
         put(100, 'AcDb2LineAngularDimension')
-        put.point(13, shape.vertex)
+        // Neither begins at the vertex, where a reader that asks for the direction to its first point would find none.
+        put.point(13, halfway(shape.vertex, shape.from))
         put.point(14, shape.from)
-        put.point(15, shape.vertex)
+        put.point(15, halfway(shape.vertex, shape.to))
         put.point(16, shape.linePoint)
         return
       case 'ordinate':
@@ -179,6 +180,8 @@ export const dimensionShape = (dimension: DxfDimension, block: string): Shape =>
         put.point(14, shape.linePoint)
     }
   })
+
+const halfway = (a: Point, b: Point): Point => [(a[0] + b[0]) / 2, (a[1] + b[1]) / 2]
 
 function firstPoint(shape: DxfDimension['shape']): Point {
   switch (shape.kind) {

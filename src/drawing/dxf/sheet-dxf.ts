@@ -94,7 +94,7 @@ function sized(e: Entity<LayerName>, scale: number, style: DrawingStyle): DxfEnt
   }
 }
 
-/** Names that CADs with line types of their own know too. */
+/** Names that CADs with line types of their own know too; the short patterns, which end in 2, for narrow lines. */
 const lineTypeNames: Readonly<Record<LineType, string>> = {
   continuous: 'CONTINUOUS',
   dashed: 'DASHED',
@@ -102,7 +102,7 @@ const lineTypeNames: Readonly<Record<LineType, string>> = {
   'double-chain': 'DIVIDE',
 }
 const nameOf = (type: LineType, width: number, style: DrawingStyle): string =>
-  type !== 'continuous' && width > style.layers.hidden.width ? `${lineTypeNames[type]}X2` : lineTypeNames[type]
+  type !== 'continuous' && width <= style.layers.hidden.width ? `${lineTypeNames[type]}2` : lineTypeNames[type]
 
 function lineTypesOf(style: DrawingStyle, scale: number): DxfLineType[] {
   const types = new Map<string, DxfLineType>()

@@ -72,7 +72,7 @@ export const planOfSwing: Picture<SwingPlan> = {
     drawing.text([180, 105], opposite(rotation), { anchor: 'end', strong: true })
     drawing.text([180, 109], 'seen from below', { anchor: 'end', strong: true })
     const says =
-      `The tool over the work, ${rotation} as seen from the spindle looking down. Dashed lines lie underneath. The work is fed ` +
+      `The tool over the work, ${rotation} as seen from the spindle looking down. Dashed edges lie underneath the head. The work is fed ` +
       `from right to left and ${workWidth <= 2 * tipRadius ? 'is covered by the tip’s circle in one pass' : 'is wider than the tip’s circle: more than one pass'}. ` +
       `The small picture shows the same tool seen from below: there it turns ${opposite(rotation)}.`
     return { drawing, says }

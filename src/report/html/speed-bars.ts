@@ -77,7 +77,7 @@ export const speedBars: Picture<SpeedBars> = {
     else for (const speed of shown) drawing.line('thin', at(speed, -1.2), at(speed, 1.2))
     drawing.text(
       [barColumns.left, axis + 5],
-      isVariable ? 'heavy line: what the variable drive covers' : 'strokes: the speeds that the spindle has',
+      `${isVariable ? 'heavy line: what the variable drive covers' : 'strokes: the speeds that the spindle has'}; dashed: never exceed`,
     )
     drawing.height = axis + 8
     const says =

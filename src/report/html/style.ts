@@ -42,6 +42,10 @@ tbody th { font-weight: normal; }
 .figures th:nth-child(3) { width: 19%; }
 .figures td:last-child, .parameters td:last-child { color: #444; font-size: 8.5pt; }
 .figures th:first-child { width: 38%; }
+.parameters { table-layout: fixed; }
+.parameters th:first-child { width: 32%; }
+.parameters th:nth-child(2) { width: 20%; }
+.parameters th:nth-child(3) { width: 14%; }
 .listed { font-size: 8pt; break-inside: avoid; }
 .listed th, .listed td { padding-right: 1.2mm; overflow-wrap: break-word; }
 .cautions li { margin-bottom: 1mm; break-inside: avoid; }
@@ -87,6 +91,7 @@ svg .mark { stroke-width: 0.8; }
 @media print {
   body { max-width: none; padding: 0; font-size: 10pt; }
   nav { display: none; }
+  #cautions { break-inside: avoid; }
   #pictures { break-before: page; }
   #pictures h2 { margin-top: 0; }
   a { color: inherit; text-decoration: none; }

@@ -1,10 +1,11 @@
 import type { BitFace, TipViews } from '../../figures/pictures.ts'
 import { hull, type Point } from '../../geometry/polygon.ts'
-import type { Vec3 } from '../../geometry/vector.ts'
+import { dot, type Vec3 } from '../../geometry/vector.ts'
 import { angleMark } from './angle-mark.ts'
 import { type Callout, callouts } from './callouts.ts'
 import { Drawing, textSize } from './drawing.ts'
 import type { Picture, Show } from './picture.ts'
+import { type TipSide, tipSide } from './tip-side.ts'
 
 /** The cutting end of the bit from three sides, with the angles in use. */
 export const tipViews: Picture<TipViews> = {
@@ -32,77 +33,8 @@ export const tipViews: Picture<TipViews> = {
   },
 }
 
-/** How one side sees the tip: components (outward, motion, up) to the page, and the way to the eye. */
-interface View {
-  readonly tip: Point
-  readonly onPage: (p: Vec3) => Point
-  /** A direction on the page. */
-  readonly way: (d: Vec3) => Point
-  readonly toEye: Vec3
-  /** Page units for 1 mm. */
-  readonly scale: number
-}
-
-/** Motion at the bit side along this · Y: the pictures of a left-hand tool are mirror images. */
-const handOf = ({ rotation }: TipViews): 1 | -1 => (rotation === 'clockwise' ? -1 : 1)
-
-/** Directions to the right and up on the page, and to the eye, as each side sees them. */
-function sidesOf(hand: 1 | -1): { readonly [side in 'below' | 'end' | 'leading']: readonly [Vec3, Vec3, Vec3] } {
-  return {
-    below: [
-      [1, 0, 0],
-      [0, -hand, 0],
-      [0, 0, -1],
-    ],
-    end: [
-      [0, hand, 0],
-      [0, 0, 1],
-      [1, 0, 0],
-    ],
-    leading: [
-      [-hand, 0, 0],
-      [0, 0, 1],
-      [0, 1, 0],
-    ],
-  }
-}
-
-const dot = (a: Vec3, b: Vec3): number => a[0] * b[0] + a[1] * b[1] + a[2] * b[2]
-
-const wayFor =
-  ([right, up]: readonly [Vec3, Vec3, Vec3]) =>
-  (d: Vec3): Point => [dot(d, right), -dot(d, up)]
-
-/** Least and largest of what is drawn, in mm on the page with the tip at 0. */
-function spanOf({ blank }: TipViews, way: (d: Vec3) => Point): { readonly from: Point; readonly to: Point } {
-  const points = [[0, 0] as const, ...blank.map(way)]
-  const [xs, ys] = [points.map(([x]) => x), points.map(([, y]) => y)] as const
-  return { from: [Math.min(...xs), Math.min(...ys)], to: [Math.max(...xs), Math.max(...ys)] }
-}
-
-/** What a panel leaves for the drawing between its words. */
-const room = { left: 24, top: 10, width: 42, height: 43 }
-
-/** One side, in the middle of its panel; all sides at one scale. */
-function viewOf(side: 'below' | 'end' | 'leading', [x, y]: Point, data: TipViews): View {
-  const sides = sidesOf(handOf(data))
-  const sizes = Object.values(sides).flatMap((axes) => {
-    const { from, to } = spanOf(data, wayFor(axes))
-    return [(to[0] - from[0]) / room.width, (to[1] - from[1]) / room.height]
-  })
-  const scale = 1 / Math.max(...sizes)
-  const way = wayFor(sides[side])
-  const { from, to } = spanOf(data, way)
-  const tip: Point = [
-    x + room.left + room.width / 2 - (scale * (from[0] + to[0])) / 2,
-    y + room.top + room.height / 2 - (scale * (from[1] + to[1])) / 2,
-  ]
-  const onPage = (p: Vec3): Point => [tip[0] + scale * way(p)[0], tip[1] + scale * way(p)[1]]
-  return { tip, onPage, way, toEye: sides[side][2], scale }
-}
-
 /** Hatched blank with the ground bit before it. */
-function metal(drawing: Drawing, { pieces, blank, ground }: TipViews, { onPage, toEye }: View): void {
+function metal(drawing: Drawing, { pieces, blank, ground }: TipViews, { onPage, toEye }: TipSide): void {
   const asBought = hull(blank.map(onPage))
   if (ground.length > 0) drawing.polygon('ground-away', asBought)
   const facing = (face: BitFace) => dot(face.out, toEye) > 1e-9
@@ -112,7 +44,7 @@ function metal(drawing: Drawing, { pieces, blank, ground }: TipViews, { onPage, 
 
 /** Marks an angle at the tip, without running into the words beside it. */
 const markIn =
-  (drawing: Drawing, [x, y]: Point, { tip, way }: View) =>
+  (drawing: Drawing, [x, y]: Point, { tip, way }: TipSide) =>
   (from: Vec3, to: Vec3, radius: number, reach: number): Point => {
     const within = { left: x + 22.5, right: x + 67.5, top: y + 6, bottom: y + 60 }
     return angleMark(drawing, tip, way(from), way(to), { radius, reach, within })
@@ -136,7 +68,7 @@ function words(drawing: Drawing, [x, y]: Point, middle: number, items: readonly 
 
 function fromBelow(drawing: Drawing, at: Point, data: TipViews, show: Show): void {
   const { radialRake, radialRelief } = data.angles
-  const view = viewOf('below', at, data)
+  const view = tipSide('below', at, data)
   title(drawing, at, 'From below')
   metal(drawing, data, view)
   const reach = Math.min(0.5, 30 / view.scale / data.tipRadius)
@@ -158,7 +90,7 @@ function fromBelow(drawing: Drawing, at: Point, data: TipViews, show: Show): voi
 
 function fromTheEnd(drawing: Drawing, at: Point, data: TipViews, show: Show): void {
   const { axialRake, axialRelief } = data.angles
-  const view = viewOf('end', at, data)
+  const view = tipSide('end', at, data)
   const { tip } = view
   title(drawing, at, 'From the end')
   metal(drawing, data, view)
@@ -175,7 +107,7 @@ function fromTheEnd(drawing: Drawing, at: Point, data: TipViews, show: Show): vo
 
 function fromTheLeadingSide(drawing: Drawing, at: Point, data: TipViews, show: Show): void {
   const { cuttingEdgeAngle, minorCuttingEdgeAngle } = data.angles
-  const view = viewOf('leading', at, data)
+  const view = tipSide('leading', at, data)
   const { tip } = view
   title(drawing, at, 'From the leading side')
   metal(drawing, data, view)
@@ -195,7 +127,13 @@ function fromTheLeadingSide(drawing: Drawing, at: Point, data: TipViews, show: S
 }
 
 /** Both edges as they cut, rounded into each other. */
-function nose(drawing: Drawing, { noseRadius, angles }: TipViews, view: View, endEdge: Vec3, workSideEdge: Vec3): void {
+function nose(
+  drawing: Drawing,
+  { noseRadius, angles }: TipViews,
+  view: TipSide,
+  endEdge: Vec3,
+  workSideEdge: Vec3,
+): void {
   const corner = Math.PI - angles.cuttingEdgeAngle - angles.minorCuttingEdgeAngle
   const taken = noseRadius / Math.tan(corner / 2)
   const on = (edge: Vec3, run: number): Vec3 => [edge[0] * run, 0, edge[2] * run]

@@ -28,7 +28,7 @@ export const wallSection: Picture<WallSection> = {
     const points = [head, arbor].flatMap((part) => part.edges.flat()).concat(bit.flat(), behind.flat())
     const [left, right] = [Math.min(...points.map(([x]) => x)), Math.max(...points.map(([x]) => x))]
     const [low, high] = [Math.min(...points.map(([, z]) => z)), Math.max(...points.map(([, z]) => z))]
-    const scale = Math.min(88 / (right - left), 96 / (high - low))
+    const scale = Math.min(88 / (right - left), 74 / (high - low))
     const height = (high - low) * scale + 12
     const drawing = new Drawing(180, Math.max(78, height))
     const onPage = ([x, z]: Point): Point => [90 + (x - (left + right) / 2) * scale, 6 + (high - z) * scale]

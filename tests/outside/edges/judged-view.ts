@@ -8,8 +8,8 @@ type Vec3 = readonly [number, number, number]
 export interface JudgedEdge {
   readonly points: readonly Vec2[]
   readonly length: number
-  /** How far the true curve stands out from the chords between the points at most, mm. */
-  readonly sagitta: number
+  /** How far the true curve may stand out from each chord between the points, mm. */
+  readonly sagittas: readonly number[]
 }
 
 /** What the B-rep kernel draws of a solid: corners, tangent lines and outlines, seen and hidden. */
@@ -56,10 +56,11 @@ function sampled(edge: Edge, spacing: number): JudgedEdge {
     const corners = on(chords)
     if (Math.abs(lengthOf(corners) - length) < 1e-6 * length && lengthOf(on(chords * 3)) < length * (1 + 1e-9)) {
       const half = corners.filter((_, i) => i % 2 === 0)
-      return { points: corners, length: (4 * length - lengthOf(half)) / 3, sagitta: sagittaOf(corners) }
+      return { points: corners, length: (4 * length - lengthOf(half)) / 3, sagittas: sagittasOf(corners) }
     }
   }
-  return { points: on(Math.max(2, Math.ceil(length / spacing))), length, sagitta: 0 }
+  const points = on(Math.max(2, Math.ceil(length / spacing)))
+  return { points, length, sagittas: points.slice(1).map(() => 0) }
 }
 
 const chords = 14
@@ -67,14 +68,20 @@ const chords = 14
 const lengthOf = (points: readonly Vec2[]): number =>
   points.slice(1).reduce((sum, [x, y], i) => sum + Math.hypot(x - points[i]![0], y - points[i]![1]), 0)
 
-/** Arrow height over the chords, from the turns at the corners, and a quarter more where the turn changes. */
-function sagittaOf(corners: readonly Vec2[]): number {
-  let most = 0
-  for (let i = 1; i + 1 < corners.length; i++) {
-    const [[ax, ay], [bx, by], [cx, cy]] = [corners[i - 1]!, corners[i]!, corners[i + 1]!]
-    const [ux, uy, vx, vy] = [bx - ax, by - ay, cx - bx, cy - by]
-    const turn = Math.abs(Math.atan2(ux * vy - uy * vx, ux * vx + uy * vy))
-    most = Math.max(most, (1.25 * Math.max(Math.hypot(ux, uy), Math.hypot(vx, vy)) * turn) / 8)
+/**
+ * Arrow height over each chord from the turns at its two corners: an eighth of chord and turn on a circle, and a quarter
+ * more; where the curve turns sharply, all that two tangents leave open.
+ */
+function sagittasOf(corners: readonly Vec2[]): number[] {
+  const turn = (i: number) => {
+    const [a, b, c] = [corners[i - 1], corners[i], corners[i + 1]]
+    if (!a || !b || !c) return 0
+    const [ux, uy, vx, vy] = [b[0] - a[0], b[1] - a[1], c[0] - b[0], c[1] - b[1]]
+    return Math.abs(Math.atan2(ux * vy - uy * vx, ux * vx + uy * vy))
   }
-  return most
+  return corners.slice(1).map(([x, y], i) => {
+    const chord = Math.hypot(x - corners[i]![0], y - corners[i]![1])
+    const most = Math.max(turn(i), turn(i + 1))
+    return most < 0.6 ? (1.25 * chord * most) / 8 : (chord * Math.tan(Math.min(most, 2) / 2)) / 2
+  })
 }
