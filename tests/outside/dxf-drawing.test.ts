@@ -13,6 +13,7 @@ import { styleOf } from '../../src/drawing/style.ts'
 import { drawingFont } from '../drawing/drawing-font.ts'
 import { sampleProfiles } from '../drawing/sample-profiles.ts'
 import { sampleSheet } from '../drawing/sample-sheet.ts'
+import { needs } from './installed.ts'
 
 const font = drawingFont()
 const style = styleOf()
@@ -137,7 +138,8 @@ describe('a drawing in DXF', () => {
     }
   })
 
-  it('passes the audit of ezdxf (Debian python3-ezdxf) with nothing to mend, dimensions and profiles alike', () => {
+  it('passes the audit of ezdxf (Debian python3-ezdxf) with nothing to mend, dimensions and profiles alike', (test) => {
+    needs(test, 'ezdxf')
     expect(profiles.ok).toBe(true)
     const folder = mkdtempSync(join(tmpdir(), 'dxf-'))
     try {

@@ -10,6 +10,7 @@ import { type SheetName, sheetSizes } from '../../src/drawing/sheet/sheet-size.t
 import { styleOf } from '../../src/drawing/style.ts'
 import { drawingFont } from '../drawing/drawing-font.ts'
 import { sampleSheet } from '../drawing/sample-sheet.ts'
+import { needs } from './installed.ts'
 
 // Read back by Debian's poppler-utils: pdfinfo, pdftotext, pdffonts, pdftoppm.
 const font = drawingFont()
@@ -33,7 +34,8 @@ afterAll(() => rmSync(folder, { recursive: true }))
 const run = (command: string, ...args: string[]) => execFileSync(command, args, { encoding: 'utf8' })
 
 describe('a drawing in PDF', () => {
-  it('has one page a sheet, each of its true size', () => {
+  it('has one page a sheet, each of its true size', (test) => {
+    needs(test, 'poppler')
     const info = run('pdfinfo', '-f', '1', '-l', '9', file)
     expect(info).toMatch(/Pages:\s+4\n/)
     names.forEach((name, i) => {
@@ -43,11 +45,13 @@ describe('a drawing in PDF', () => {
     })
   })
 
-  it('embeds its font, only the signs in use, and has them read as text', () => {
+  it('embeds its font, only the signs in use, and has them read as text', (test) => {
+    needs(test, 'poppler')
     expect(run('pdffonts', file)).toMatch(/\+DejaVuSansCondensed\s.*yes yes yes/)
   })
 
-  it('shows the text of every dimension and every cell of the title block, each once', () => {
+  it('shows the text of every dimension and every cell of the title block, each once', (test) => {
+    needs(test, 'poppler')
     const words = run('pdftotext', '-f', '1', '-l', '1', '-bbox', file, '-')
     const found = [...words.matchAll(/<word [^>]*>([^<]*)<\/word>/g)].map((m) =>
       m[1]!.replaceAll('&amp;', '&').replaceAll('&apos;', "'").replaceAll('&quot;', '"').replaceAll('&gt;', '>'),
@@ -56,7 +60,8 @@ describe('a drawing in PDF', () => {
     expect(found.sort()).toEqual(wanted.sort())
   })
 
-  it('has its lines within 0.05 mm of their places, measured on a raster of 600 dots an inch', () => {
+  it('has its lines within 0.05 mm of their places, measured on a raster of 600 dots an inch', (test) => {
+    needs(test, 'poppler')
     const perMm = 600 / 25.4
     // Plain lines alone, so that no text or arrow stands in the scan.
     const lines = [

@@ -12,6 +12,7 @@ import { meshOf } from '../../src/solid/mesh.ts'
 import { readStl, stlFaults, stlOf } from '../../src/solid/stl.ts'
 import { volumeOf } from '../../src/solid/volume.ts'
 import { headFrom } from '../families/random-heads.ts'
+import { needs } from '../outside/installed.ts'
 import { jscadBooleanBody } from './jscad-booleans.ts'
 
 const names = { wall: 'wall', start: 'start', end: 'end' }
@@ -114,11 +115,8 @@ describe('a binary STL', () => {
 })
 
 describe('admesh', () => {
-  const installed = spawnSync('admesh', ['--version']).error === undefined
-  it.for(['parameters', 'parameters-inch'] as const)('finds no fault in any STL of %s', (name, { skip }) => {
-    // CI installs it, and fails here when it did not.
-    if (!installed && process.env.CI === undefined) skip('admesh is not installed: apt-get install admesh')
-    expect(installed).toBe(true)
+  it.for(['parameters', 'parameters-inch'] as const)('finds no fault in any STL of %s', (name, test) => {
+    needs(test, 'admesh')
     const folder = mkdtempSync(join(tmpdir(), 'stl-'))
     const design = headFrom(name)
     for (const { part } of design.scene.parts) {

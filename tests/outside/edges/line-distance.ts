@@ -12,14 +12,14 @@ export const chordsOf = (edges: readonly JudgedEdge[]): Chord[] =>
 /** Our entities as chords: within 0.001 mm of arcs of any radius up to 60 mm. */
 export const chordsOfEntities = (entities: readonly Entity[]): Chord[] =>
   entities.flatMap((e) => {
-    const points = pointsOn(e, 0.5)
+    const points = pointsOn(e, 0.4)
     return points.slice(1).map((p, i): Chord => [points[i]!, p, 0])
   })
 
 /** Points along an entity, `spacing` mm apart or nearer, with both ends. */
 export function pointsOn(e: Entity, spacing: number): Vec2[] {
   const [from, to] = rangeOf(e)
-  const n = Math.max(e.kind === 'line' ? 2 : 12, Math.ceil(lengthOf(e) / spacing))
+  const n = Math.max(e.kind === 'line' ? 2 : 60, Math.ceil(lengthOf(e) / spacing))
   return Array.from({ length: n + 1 }, (_, i) => pointOf(e, from + ((to - from) * i) / n))
 }
 
