@@ -14,18 +14,18 @@ import { style } from './style.ts'
 export function htmlReport(report: Report, pictures: Pictures): string {
   const sections: readonly (readonly [id: string, title: string, body: string[]])[] = [
     ['findings', 'Findings', findings(report)],
-    ['figures', 'Figures', figures(report)],
-    ['pictures', 'Pictures', drawnPictures(report, pictures)],
-    ...(report.tables.length > 0 ? [['tables', 'Tables', report.tables.map(listed)] as const] : []),
-    ['walls', 'Walls', walls(report)],
-    ['dimensions', 'Dimensions', dimensions(report)],
-    ['parts', 'Parts', parts(report)],
-    ['parameters', 'Parameters', parameters(report)],
     [
       'cautions',
       'Cautions',
       [`<ul class="cautions">${report.cautions.map((c) => `<li>${escaped(c)}</li>`).join('')}</ul>`],
     ],
+    ['pictures', 'Pictures', drawnPictures(report, pictures)],
+    ['figures', 'Figures', figures(report)],
+    ...(report.tables.length > 0 ? [['tables', 'Tables', report.tables.map(listed)] as const] : []),
+    ['walls', 'Walls', walls(report)],
+    ['dimensions', 'Dimensions', dimensions(report)],
+    ['parts', 'Parts', parts(report)],
+    ['parameters', 'Parameters', parameters(report)],
   ]
   return [
     '<!doctype html>',
