@@ -189,6 +189,8 @@ function expectHonest(pieces: readonly Piece[], z: Vec3, view: Parameters<typeof
       const p = pointAt(s.curve, t)
       const normals = s.faces.map((f) => outwards(f, p))
       const out = normals.reduce<Vec3>((sum, n) => [sum[0] + n[0], sum[1] + n[1], sum[2] + n[2]], [0, 0, 0])
+      // A sliver between tangent faces: no direction leads out of both.
+      if (Math.hypot(...out) < 1e-3) continue
       const sees = (step: number) =>
         pieces.every(({ lines }) => {
           const metal = solidIntervals(lines.skin.solid, { origin: along(p, out, step), direction: z })

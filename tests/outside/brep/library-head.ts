@@ -1,3 +1,4 @@
+import { balanceOf } from '../../../src/families/fly-cutter-head/engineering/balance.ts'
 import { flyCutterHead } from '../../../src/families/fly-cutter-head/family.ts'
 import { readDesign } from '../../../src/families/read-design.ts'
 import { pointFrom } from '../../../src/geometry/frame.ts'
@@ -40,6 +41,9 @@ export function libraryHead({ name, text }: NamedSet) {
       const { volume, centroid } = design.volume(id)
       return { volume, centroid: pointFrom(placed(id).at, centroid) }
     },
+    /** Static unbalance about the spindle axis, kg·mm, as the balance figures have it. */
+    unbalance: () => balanceOf(design).at.unbalance,
+    density: (id: string): number => design.materialOf(placed(id).part).density,
     overhang: design.layout.bit.overhang,
     swing: design.swing,
   }

@@ -59,7 +59,7 @@ function sampled(edge: Edge, spacing: number): JudgedEdge {
       return { points: corners, length: (4 * length - lengthOf(half)) / 3, sagittas: sagittasOf(corners) }
     }
   }
-  const points = on(Math.max(2, Math.ceil(length / spacing)))
+  const points = on(Math.max(edge.geomType === 'LINE' ? 2 : 60, Math.ceil(length / spacing)))
   return { points, length, sagittas: points.slice(1).map(() => 0) }
 }
 
