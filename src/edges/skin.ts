@@ -2,7 +2,19 @@ import { type Cell, cellDepth } from '../geometry/cell.ts'
 import type { Solid } from '../geometry/solid.ts'
 import { depthOf, outwardAt, type Surface } from '../geometry/surface.ts'
 import { coincident } from '../geometry/tolerance.ts'
-import { along, cross, distance, dot, length, negate, scale, squareTo, type Vec3 } from '../geometry/vector.ts'
+import {
+  along,
+  cross,
+  distance,
+  dot,
+  length,
+  middle,
+  negate,
+  scale,
+  squareTo,
+  subtract,
+  type Vec3,
+} from '../geometry/vector.ts'
 import { probe, sameWay, through } from './tolerance.ts'
 
 /** A face at an edge: its surface and on which side of it the air is (1: outside the surface, −1: inside, a cut). */
@@ -160,7 +172,10 @@ export function neighbourhood(skins: readonly Skin[], p: Vec3, tangent: Vec3): N
   const borders: Border[] = []
   rays.forEach((ray, i) => {
     const [before, after] = [metal[(i + count - 1) % count]!, metal[i]!]
-    if (before === after) return
+    if (before === after) {
+      borders.push(...cuspBorders(ray.sheets, p, towards(ray.angle), inside(skins), before))
+      return
+    }
     const direction = towards(ray.angle)
     const ahead = towards(ray.angle + Math.PI / 2)
     const out = after ? negate(ahead) : ahead
@@ -168,6 +183,49 @@ export function neighbourhood(skins: readonly Skin[], p: Vec3, tangent: Vec3): N
     borders.push({ face: faceOf(skin, sheet, p, direction, out), sheet, direction })
   })
   return { borders, air: airSectors(rays, metal, gap).map(towards) }
+}
+
+const inside =
+  (skins: readonly Skin[]) =>
+  (q: Vec3): boolean =>
+    skins.some((skin) => skin.inMetal(q))
+
+/**
+ * Tangent faces that part on one side of the curve may leave a sliver of metal or air between them, too thin at the curve
+ * itself to be a sector: a cutter's round end that runs out into a wall which a hole has taken away.
+ */
+function cuspBorders(
+  sheets: readonly Through[],
+  p: Vec3,
+  direction: Vec3,
+  inMetal: (q: Vec3) => boolean,
+  around: boolean,
+): Border[] {
+  if (sheets.length < 2) return []
+  for (const step of [0.02, 0.002]) {
+    const feet = sheets.map((t) => ({ ...t, foot: footOn(t, along(p, direction, step)) }))
+    for (const [i, a] of feet.entries()) {
+      for (const b of feet.slice(i + 1)) {
+        const gap = distance(a.foot, b.foot)
+        if (gap < 1e-8) continue
+        const between = middle(a.foot, b.foot)
+        if (inMetal(between) === around) continue
+        return [a, b].map((t) => {
+          const out = scale(subtract(t.foot, between), (around ? -2 : 2) / gap)
+          return { face: faceOf(t.skin, t.sheet, p, direction, out), sheet: t.sheet, direction }
+        })
+      }
+    }
+  }
+  return []
+}
+
+/** The place of a sheet nearest to a point close to it. */
+function footOn({ skin, sheet }: Through, p: Vec3): Vec3 {
+  const s = skin.surfaces[sheet]!
+  let q = p
+  for (let k = 0; k < 2; k++) q = along(q, outwardAt(s, q), depthOf(s, q))
+  return q
 }
 
 /** Middles of the runs of sectors that are air. */
@@ -192,11 +250,10 @@ function airSectors(
 function owner(sheets: readonly Through[], p: Vec3, direction: Vec3): Through {
   if (sheets.length === 1) return sheets[0]!
   for (const step of [0.02, 0.002, 0.0005]) {
-    const found = sheets.filter(({ skin, sheet }) => {
-      const s = skin.surfaces[sheet]!
-      let q = along(p, direction, step)
-      for (let k = 0; k < 2; k++) q = along(q, outwardAt(s, q), depthOf(s, q))
-      const n = outwardAt(s, q)
+    const found = sheets.filter((t) => {
+      const { skin, sheet } = t
+      const q = footOn(t, along(p, direction, step))
+      const n = outwardAt(skin.surfaces[sheet]!, q)
       const eps = Math.min(1e-6, step * step * 1e-3)
       return skin.inMetal(along(q, n, eps)) !== skin.inMetal(along(q, n, -eps))
     })

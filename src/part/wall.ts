@@ -1,5 +1,6 @@
 import { cellDepth } from '../geometry/cell.ts'
 import { leastDepth, type Region, reach, regionOf, separation } from '../geometry/region.ts'
+import { sharedPoint } from '../geometry/shared-point.ts'
 import { outwardAt } from '../geometry/surface.ts'
 import { coincident, touching } from '../geometry/tolerance.ts'
 import { along, type Vec3 } from '../geometry/vector.ts'
@@ -121,6 +122,8 @@ export class Walls {
     const meant = this.isMeant(a, b)
     for (const ra of this.regionsOf(a)) {
       for (const rb of this.regionsOf(b)) {
+        const shared = sharedPoint(ra, rb)
+        if (shared) return { between: [a, b], distance: 0, meant, from: shared, to: shared }
         const found = separation(ra, rb, best?.distance ?? limit)
         if (!found || (best && found.distance >= best.distance)) continue
         const distance = found.distance < touching ? 0 : found.distance

@@ -75,8 +75,12 @@ export class HeadDesign {
   get lowestPoint(): number {
     return this.once('lowest point', () => {
       const down: Vec3 = [0, 0, -1]
-      const reaches = [this.part('body'), ...this.screwParts].map((p) => solidReach(solidOf(p), down)?.distance)
-      return -Math.max(...reaches.filter((r) => r !== undefined))
+      const { faceAngle, depthOnAxis, screws } = this.layout
+      const head = solidReach(solidOf(this.part('body')), down)?.distance ?? 0
+      // The screws lie along Y: their lowest point is half a diameter below their axis.
+      const face = faceFrame(faceAngle, depthOnAxis)
+      const axes = screws.xs.map((x) => -pointFrom(face, [x, 0, screws.height])[2])
+      return -Math.max(head, ...axes.map((z) => z + screws.thread.majorDiameter / 2))
     })
   }
 
