@@ -35,8 +35,9 @@ export function meetingsOf(s: Surface, t: Surface): Stretch[] {
     if (b.kind === 'plane') return planes(a, b)
     return b.kind === 'cylinder' ? planeCylinder(a, b) : planeCone(a, b)
   }
-  if (a.kind === 'cylinder' && b.kind === 'cylinder') return cylinders(a, b)
-  if (b.kind !== 'cone' || a.kind === 'cone') return b.kind === 'cone' && a.kind === 'cone' ? cones(a, b) : []
+  if (b.kind === 'cylinder') return a.kind === 'cylinder' ? cylinders(a, b) : []
+  if (b.kind === 'plane') return []
+  if (a.kind === 'cone') return cones(a, b)
   return coaxial(a.point, a.axis, b)
     ? [circle(along(b.apex, b.axis, a.radius / b.slope), b.axis, a.radius)]
     : general(a, b)

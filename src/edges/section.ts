@@ -139,12 +139,12 @@ function areaUnder({ entity, reversed }: Step): number {
 }
 
 /** The frame that looks square at a flat face from outside: for true-size (auxiliary) views. `right` as near as may be. */
-export function squareTo(face: Plane, point: Vec3, side: 1 | -1, right: Vec3): ViewFrame {
+export function viewSquareTo(face: Plane, point: Vec3, side: 1 | -1, right: Vec3): ViewFrame {
   const n = outwardAt(face, point)
   const z = side > 0 ? n : negate(n)
   const flat = along(right, z, -dot(right, z))
   const size = Math.sqrt(dot(flat, flat))
-  if (!(size > 1e-9)) throw new RangeError('squareTo: that direction is not in the face')
+  if (!(size > 1e-9)) throw new RangeError('viewSquareTo: that direction is not in the face')
   const x: Vec3 = [flat[0] / size, flat[1] / size, flat[2] / size]
   return { origin: point, x, y: [z[1] * x[2] - z[2] * x[1], z[2] * x[0] - z[0] * x[2], z[0] * x[1] - z[1] * x[0]], z }
 }

@@ -2,7 +2,7 @@ import type { ManifoldToplevel } from 'manifold-3d'
 import { beforeAll, describe, expect, it } from 'vitest'
 import { clipped, partialView } from '../../src/edges/clip.ts'
 import { apart2, type Entity, endsOf, lengthOf, pointOf, rangeOf } from '../../src/edges/entity.ts'
-import { type CutFace, sectionOf, squareTo } from '../../src/edges/section.ts'
+import { type CutFace, sectionOf, viewSquareTo } from '../../src/edges/section.ts'
 import { pieceOf, viewOf } from '../../src/edges/view.ts'
 import { cellOf } from '../../src/geometry/cell.ts'
 import { cylinder, type Plane } from '../../src/geometry/surface.ts'
@@ -121,7 +121,7 @@ describe('a true-size view', () => {
   it('of the angled face shows the slot as wide as it is milled and the bore squeezed', () => {
     const part = headFrom('parameters').scene.parts[0]!.part
     const face = part.cuts.find((f) => f.role === 'tool-face')!.cells[0]!.surfaces[0] as Plane
-    const view = squareTo(face, part.cuts[0]!.frame.origin, -1, [1, 0, 0])
+    const view = viewSquareTo(face, part.cuts[0]!.frame.origin, -1, [1, 0, 0])
     // The cut's plane faces into the metal; seen from the air the eye looks against it.
     expect(view.z[2]).toBeLessThan(0)
     const { visible } = viewOf([pieceOf('body', solidOf(part))], view)
@@ -132,7 +132,7 @@ describe('a true-size view', () => {
     // Leading wall 2.4 ahead, 10 + clearance wide: two lines that far apart.
     const width = part.cuts.find((f) => f.role === 'bit-seat')!.dimensions.find((d) => d.id === 'slot.width')!.value
     expect(heights.some((a) => heights.some((b) => Math.abs(b - a - width) < 1e-6))).toBe(true)
-    expect(() => squareTo(face, [0, 0, 0], 1, face.normal)).toThrow(RangeError)
+    expect(() => viewSquareTo(face, [0, 0, 0], 1, face.normal)).toThrow(RangeError)
   })
 })
 

@@ -81,7 +81,8 @@ function sagittasOf(corners: readonly Vec2[]): number[] {
   }
   return corners.slice(1).map(([x, y], i) => {
     const chord = Math.hypot(x - corners[i]![0], y - corners[i]![1])
-    const most = Math.max(turn(i), turn(i + 1))
+    // What the curve does at its very end no corner tells: up to three times the turn of the next one was seen.
+    const most = i === 0 ? 3 * turn(1) : i === corners.length - 2 ? 3 * turn(i) : Math.max(turn(i), turn(i + 1))
     return most < 0.6 ? (1.25 * chord * most) / 8 : (chord * Math.tan(Math.min(most, 2) / 2)) / 2
   })
 }
