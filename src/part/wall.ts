@@ -1,9 +1,10 @@
+import { type CappedCylinder, cappedCylinder, leastApart, reachOf } from '../geometry/capped-cylinder.ts'
 import { cellDepth } from '../geometry/cell.ts'
 import { leastDepth, type Region, reach, regionOf, separation } from '../geometry/region.ts'
 import { sharedPoint } from '../geometry/shared-point.ts'
-import { outwardAt } from '../geometry/surface.ts'
+import { outwardAt, type Surface } from '../geometry/surface.ts'
 import { coincident, touching } from '../geometry/tolerance.ts'
-import { along, type Vec3 } from '../geometry/vector.ts'
+import { along, negate, type Vec3 } from '../geometry/vector.ts'
 import type { Feature } from './feature.ts'
 import type { Part } from './part.ts'
 
@@ -122,6 +123,7 @@ export class Walls {
     const meant = this.isMeant(a, b)
     for (const ra of this.regionsOf(a)) {
       for (const rb of this.regionsOf(b)) {
+        if (limit < Infinity && surelyApart(ra, rb, limit)) continue
         const shared = sharedPoint(ra, rb)
         if (shared) return { between: [a, b], distance: 0, meant, from: shared, to: shared }
         const found = separation(ra, rb, best?.distance ?? limit)
@@ -146,6 +148,7 @@ export class Walls {
         if (!cell.surfaces.every((s) => region.surfaces.includes(s))) continue
         for (const surface of cell.surfaces) {
           if (opensInto.includes(surface.name)) continue
+          if (limit < Infinity && surelyDeep(region, surface, limit)) continue
           const found = leastDepth(region, surface, undefined, best?.distance ?? limit)
           if (!found) continue
           const { depth, at } = found
@@ -161,4 +164,22 @@ export class Walls {
     }
     return best
   }
+}
+
+/** Whether a plane or the roundness of one of the two shows at once that they are further apart than `limit`. */
+function surelyApart(a: Region, b: Region, limit: number): boolean {
+  const [roundA, roundB] = [cappedCylinder(a.surfaces), cappedCylinder(b.surfaces)]
+  if (roundA && roundB && leastApart(roundA, roundB) > limit) return true
+  return (roundA !== undefined && isBeyond(roundA, b, limit)) || (roundB !== undefined && isBeyond(roundB, a, limit))
+}
+
+/** Whether the whole round body lies further than `limit` outside one plane of the region. */
+const isBeyond = (body: CappedCylinder, region: Region, limit: number): boolean =>
+  region.surfaces.some((s) => s.kind === 'plane' && -reachOf(body, negate(s.normal)) - s.offset > limit)
+
+/** Whether the whole region lies deeper than `limit` below a plane, by the round body that holds it. */
+function surelyDeep(region: Region, surface: Surface, limit: number): boolean {
+  if (surface.kind !== 'plane') return false
+  const body = cappedCylinder(region.surfaces)
+  return body !== undefined && surface.offset - reachOf(body, surface.normal) > limit
 }

@@ -7,6 +7,7 @@ import { judged } from '../../src/families/variants.ts'
 import { figuresOf } from '../../src/figures/figure.ts'
 import { readParameter, withParameter } from '../../src/input/parameter-path.ts'
 import { solidOf } from '../../src/part/part.ts'
+import { Walls } from '../../src/part/wall.ts'
 import { meshOf } from '../../src/solid/mesh.ts'
 import { stlOf } from '../../src/solid/stl.ts'
 import { kernelSolid, loadKernel } from '../part/manifold-cell.ts'
@@ -62,6 +63,23 @@ describe('any head that can be laid out', () => {
       })
       const ids = (d: HeadDesign) => findingsOf(flyCutterHead.rules, d).map((f) => `${f.level} ${f.id}`)
       expect(ids(b)).toEqual(ids(a))
+    })
+  })
+
+  it('has the same thin walls whether they are measured or only asked for up to a limit', () => {
+    forRandomHeads(30, (design) => {
+      const body = design.part('body')
+      const measured = new Walls(body)
+      for (const limit of [0.5, 3, 12]) {
+        const asked = new Walls(body)
+        for (const [a, b] of measured.pairs()) {
+          const wall = measured.between(a, b)
+          const thin = wall !== undefined && wall.distance < limit
+          expect(asked.thinnerThan(a, b, limit)?.distance ?? 'thicker', `${a}/${b} ${limit}`).toEqual(
+            thin ? expect.closeTo(wall.distance, 5) : 'thicker',
+          )
+        }
+      }
     })
   })
 
