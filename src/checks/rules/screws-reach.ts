@@ -44,8 +44,9 @@ export const screwsReach: Rule<Subject> = {
     }
     for (const vent of cuts.filter((f) => f.role === 'vent')) {
       const ways = cuts.filter((f) => vent.opensInto.includes(f.id) && f.role !== 'fit-bore')
-      const gaps = ways.map((f) => design.walls.between(...inOrder(cuts, vent.id, f.id))?.distance ?? Infinity)
-      if (gaps.some((gap) => gap === 0)) continue
+      const gapTo = (id: string) => design.walls.between(...inOrder(cuts, vent.id, id))?.distance ?? Infinity
+      if (ways.some((f) => gapTo(f.id) === 0)) continue
+      const gaps = ways.map((f) => gapTo(f.id))
       report(
         `open:${vent.id}`,
         'The vent ends in solid metal: no air can leave the bore.',
