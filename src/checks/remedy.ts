@@ -58,7 +58,12 @@ function clearingNumber(
   const sign = turn === 'up' ? 1 : -1
   const far = Math.max(Math.abs(now.value), now.kind === 'length' ? 10 : 0.5)
   const room = Math.min(turn === 'up' ? now.max - now.value : now.value - now.min, far)
-  const found = (change: number) => variants.finding(path, now.value + sign * change, finding.id)
+  const asked = new Map<number, ReturnType<Variants['finding']>>()
+  const found = (change: number) => {
+    const to = now.value + sign * change
+    if (!asked.has(to)) asked.set(to, variants.finding(path, to, finding.id))
+    return asked.get(to)
+  }
   const clears = (change: number) => found(change) === undefined
   if (now.kind === 'count') {
     for (let change = 1; change <= room; change++) {
