@@ -1,5 +1,5 @@
 import type { Solid } from '../geometry/solid.ts'
-import type { Feature, Role } from './feature.ts'
+import type { Feature } from './feature.ts'
 
 /** One piece of metal: features that add, features that take away. */
 export interface Part {
@@ -17,6 +17,3 @@ export const solidOf = (part: Part): Solid => ({
 })
 
 export const featuresOf = (part: Part): readonly Feature[] => [...part.stock, ...part.cuts]
-
-export const featuresWithRole = (part: Part, role: Role): readonly Feature[] =>
-  featuresOf(part).filter((f) => f.role === role)

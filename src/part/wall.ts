@@ -24,13 +24,18 @@ export interface Wall {
 /** Size of the hole by which two features open into each other: extents along the axes of the first one's frame, mm. */
 export type Opening = readonly [number, number, number]
 
+/** What a cut takes out of one stock cell, and the round body that holds it all, where it is one. */
+interface CutRegion extends Region {
+  readonly round: CappedCylinder | undefined
+}
+
 /**
  * Walls of a part, each worked out when it is first asked for. Distances are taken inside the metal: between what the
  * two cuts take out of the stock, since cutting bodies run on past it.
  */
 export class Walls {
   private readonly part: Part
-  private readonly regions = new Map<string, Region[]>()
+  private readonly regions = new Map<string, CutRegion[]>()
   private readonly known = new Map<string, Wall | undefined>()
 
   constructor(part: Part) {
@@ -103,15 +108,15 @@ export class Walls {
   }
 
   /** What the feature takes out of each stock cell. */
-  private regionsOf(id: string): Region[] {
+  private regionsOf(id: string): CutRegion[] {
     const known = this.regions.get(id)
     if (known) return known
-    const made: Region[] = []
+    const made: CutRegion[] = []
     const { cells, frame } = this.feature(id)
     for (const stock of this.part.stock.flatMap((f) => f.cells)) {
       for (const cell of cells) {
         const region = regionOf([cell, stock], frame.origin)
-        if (region) made.push(region)
+        if (region) made.push({ ...region, round: cappedCylinder(region.surfaces) })
       }
     }
     this.regions.set(id, made)
@@ -167,10 +172,11 @@ export class Walls {
 }
 
 /** Whether a plane or the roundness of one of the two shows at once that they are further apart than `limit`. */
-function surelyApart(a: Region, b: Region, limit: number): boolean {
-  const [roundA, roundB] = [cappedCylinder(a.surfaces), cappedCylinder(b.surfaces)]
-  if (roundA && roundB && leastApart(roundA, roundB) > limit) return true
-  return (roundA !== undefined && isBeyond(roundA, b, limit)) || (roundB !== undefined && isBeyond(roundB, a, limit))
+function surelyApart(a: CutRegion, b: CutRegion, limit: number): boolean {
+  if (a.round && b.round && leastApart(a.round, b.round) > limit) return true
+  return (
+    (a.round !== undefined && isBeyond(a.round, b, limit)) || (b.round !== undefined && isBeyond(b.round, a, limit))
+  )
 }
 
 /** Whether the whole round body lies further than `limit` outside one plane of the region. */
@@ -178,8 +184,5 @@ const isBeyond = (body: CappedCylinder, region: Region, limit: number): boolean 
   region.surfaces.some((s) => s.kind === 'plane' && -reachOf(body, negate(s.normal)) - s.offset > limit)
 
 /** Whether the whole region lies deeper than `limit` below a plane, by the round body that holds it. */
-function surelyDeep(region: Region, surface: Surface, limit: number): boolean {
-  if (surface.kind !== 'plane') return false
-  const body = cappedCylinder(region.surfaces)
-  return body !== undefined && surface.offset - reachOf(body, surface.normal) > limit
-}
+const surelyDeep = ({ round }: CutRegion, surface: Surface, limit: number): boolean =>
+  surface.kind === 'plane' && round !== undefined && surface.offset - reachOf(round, surface.normal) > limit

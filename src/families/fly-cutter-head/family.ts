@@ -4,9 +4,9 @@ import { HeadDesign } from './design.ts'
 import { drillsOf } from './engineering/balance.ts'
 import { cuttingOf } from './engineering/cutting.ts'
 import { pinDiameter } from './engineering/fit.ts'
+import { facetParameters } from './facet-parameters.ts'
 import { headFigures } from './figures/head-figures.ts'
 import { headTables } from './figures/head-tables.ts'
-import type { Layout } from './layout.ts'
 import { type Parameters, parametersSchema } from './parameters/parameters.ts'
 import { headPictures } from './pictures.ts'
 import { headRules } from './rules/head-rules.ts'
@@ -48,13 +48,3 @@ function filledIn(design: HeadDesign): Parameters {
     settings: { ...p.settings, balance: { ...p.settings.balance, drills: [...drillsOf(design)] } },
   }
 }
-
-const facetParameters = ({ bit: { facets, groundLength } }: Layout): NonNullable<Parameters['bit']['facets']> => ({
-  'rake-along': facets.rakeAlong,
-  'rake-across': facets.rakeAcross,
-  'end-edge-angle': facets.endEdgeAngle,
-  'end-relief': facets.endRelief,
-  'work-side-edge-angle': facets.workSideEdgeAngle,
-  'work-side-relief': facets.workSideRelief,
-  length: groundLength,
-})

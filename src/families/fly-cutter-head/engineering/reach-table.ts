@@ -4,6 +4,7 @@ import { adviseSpeed } from '../../../mechanics/cutting/advised-speed.ts'
 import { cuttingSpeedRange } from '../../../mechanics/cutting/cutting-speed.ts'
 import type { WorkMaterialRow } from '../../../tables/work-materials.ts'
 import { HeadDesign } from '../design.ts'
+import { facetParameters } from '../facet-parameters.ts'
 import { bitInSlot } from '../rules/bit-in-slot.ts'
 import { anglesOf } from './angles.ts'
 import { certain } from './certain.ts'
@@ -108,7 +109,6 @@ function remarkOn(at: HeadDesign): string {
 function withOverhang(design: HeadDesign, overhang: number): HeadDesign | undefined {
   const { parameters, layout } = design
   const { swing: _, ...bit } = parameters.bit
-  const { facets, groundLength } = layout.bit
   const built = HeadDesign.from(
     {
       ...parameters,
@@ -117,15 +117,7 @@ function withOverhang(design: HeadDesign, overhang: number): HeadDesign | undefi
         overhang,
         // What was worked out for the present swing has been ground by now.
         grind: 'as-given',
-        facets: {
-          'rake-along': facets.rakeAlong,
-          'rake-across': facets.rakeAcross,
-          'end-edge-angle': facets.endEdgeAngle,
-          'end-relief': facets.endRelief,
-          'work-side-edge-angle': facets.workSideEdgeAngle,
-          'work-side-relief': facets.workSideRelief,
-          length: groundLength,
-        },
+        facets: facetParameters(layout),
       },
     },
     design.tables,

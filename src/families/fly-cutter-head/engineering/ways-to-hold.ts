@@ -1,4 +1,4 @@
-import type { Problem, Result } from '../../../input/problem.ts'
+import type { Result } from '../../../input/problem.ts'
 import { crossPin } from '../../../mechanics/fit/cross-pin.ts'
 import { freshArbor } from '../../../mechanics/fit/fresh-arbor.ts'
 import { keyed } from '../../../mechanics/fit/parallel-key.ts'
@@ -223,12 +223,4 @@ function coarseThread({ tables, units }: HeadDesign, most: number): ThreadRow | 
   return tables.threads
     .filter((row) => row.series === series && row.majorDiameter <= most + 1e-9)
     .reduce<ThreadRow | undefined>((a, b) => (a && a.majorDiameter >= b.majorDiameter ? a : b), undefined)
-}
-
-/** Why a head that is to be screwed on cannot be worked out; empty where it can. */
-export function threadedProblems(design: HeadDesign): readonly Problem[] {
-  const { fit } = design.parameters
-  if (fit.kind !== 'threaded') return []
-  const worked = threadedOf(design, design.layout.spigotThread, fit.hand)
-  return worked === undefined || worked.holding.ok ? [] : worked.holding.problems
 }
