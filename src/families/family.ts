@@ -1,5 +1,8 @@
 import type { z } from 'zod'
 import type { Rule } from '../checks/rule.ts'
+import type { SheetPlan } from '../drawing/plan/sheet-plan.ts'
+import type { SheetName } from '../drawing/sheet/sheet-size.ts'
+import type { DrawingStyle } from '../drawing/style.ts'
 import type { Figure } from '../figures/figure.ts'
 import type { Pictures } from '../figures/pictures.ts'
 import type { TableOf } from '../figures/table.ts'
@@ -29,6 +32,12 @@ export interface CommonParameters {
   readonly title: string
   readonly units: Units
   readonly rotation: 'clockwise' | 'anticlockwise'
+  readonly 'drawing-number'?: string | undefined
+  readonly drawing: {
+    readonly sheet: SheetName
+    readonly projection: 'first-angle' | 'third-angle'
+    readonly 'shown-in': 'file-units' | 'mm' | 'in' | 'both'
+  }
   readonly settings: { readonly 'chord-tolerance': number }
 }
 
@@ -45,6 +54,8 @@ export interface Family<Parameters extends CommonParameters, D extends Design> {
   readonly rules: readonly Rule<D>[]
   readonly figures: readonly Figure<D>[]
   readonly tables: readonly TableOf<D>[]
+  /** Drawings, in the order in which a shop wants them. */
+  sheets(design: D, style: DrawingStyle): readonly SheetPlan[]
   /** Geometry that the report draws. */
   pictures(design: D): Pictures
   /** Least metal wanted between two cuts of the milled part, mm, for the list of walls. */

@@ -46,6 +46,7 @@ export type ProblemCode =
   | 'not-writable'
   | 'bad-command'
   | 'unsound-solid'
+  | 'no-room'
 
 /** A value, or everything that is wrong with the input (never an empty list). */
 export type Result<T> = { readonly ok: true; readonly value: T } | { readonly ok: false; readonly problems: Problem[] }

@@ -20,6 +20,8 @@ export interface Dimension {
   readonly feature: string
   /** Whether a shop can put a tool on it; otherwise it is shown in brackets beside one that can be measured. */
   readonly measurable: boolean
+  /** Code of the zone that its limits are, where they come from a fit: `H7`. */
+  readonly fitCode?: string
   /** Thread designation as the trade writes it. */
   readonly thread?: string
 }

@@ -5,6 +5,7 @@ import { textCorners } from '../font/text-box.ts'
 import type { DrawingStyle, LayerName } from '../style.ts'
 import { placeAligned } from './aligned.ts'
 import { type AngularRequest, placeAngle } from './angles.ts'
+import { isFramed, placeFramed } from './framed.ts'
 import { type LeaderRequest, placeLeader } from './leaders.ts'
 import { type OrdinateRequest, placeOrdinates } from './ordinates.ts'
 import type { PlacedDimension } from './placed-dimension.ts'
@@ -107,7 +108,10 @@ export function layOut(view: BareView, style: DrawingStyle, font: Font): LaidOut
     placeOrdinates(paper, frame, mine, box, scale).forEach(keep)
   }
   for (const kind of leaderKinds) {
-    for (const r of requests) if (r.kind === kind) keep(placeLeader(paper, r as LeaderRequest, box, scale))
+    for (const r of requests) {
+      if (r.kind === kind)
+        keep(isFramed(r) ? placeFramed(paper, r, box, scale) : placeLeader(paper, r as LeaderRequest, box, scale))
+    }
   }
   return { dimensions: requests.map((r) => done.get(r.id)!), bounds: paper.room.bounds() }
 }

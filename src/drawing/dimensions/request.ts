@@ -75,7 +75,15 @@ export type Called =
       readonly to: Point
       readonly toward?: number
     }
-  | { readonly kind: 'note'; readonly to: Point; readonly toward?: number }
+  | {
+      readonly kind: 'note'
+      readonly to: Point
+      readonly toward?: number
+      /** A box or circle round the text instead of a shelf below it. */
+      readonly frame?: 'box' | 'circle'
+      /** What stands at `to`: an arrow where it is left out; a filled triangle on a datum; a dot on a face. */
+      readonly tip?: 'arrow' | 'triangle' | 'dot'
+    }
 
 /** What the points of a request measure, mm or rad. */
 export function measureOf(r: DimensionRequest): number {

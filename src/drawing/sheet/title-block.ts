@@ -31,7 +31,7 @@ const row = 9
 const rows = 4
 const bannerHeight = 10
 
-export const titleBlockHeight = (block: TitleBlock): number =>
+export const titleBlockHeight = (block: Pick<TitleBlock, 'stop'>): number =>
   rows * row + (block.stop === undefined ? 0 : bannerHeight)
 
 /** The lines and texts of a title block in the lower right corner of the frame; long words are set smaller to fit. */

@@ -10,6 +10,7 @@ import { headTables } from './figures/head-tables.ts'
 import { type Parameters, parametersSchema } from './parameters/parameters.ts'
 import { headPictures } from './pictures.ts'
 import { headRules } from './rules/head-rules.ts'
+import { headSheets } from './sheets/head-sheets.ts'
 
 export const flyCutterHead: Family<Parameters, HeadDesign> = {
   name: 'fly-cutter-head',
@@ -20,6 +21,7 @@ export const flyCutterHead: Family<Parameters, HeadDesign> = {
   rules: headRules,
   figures: headFigures,
   tables: headTables,
+  sheets: headSheets,
   pictures: headPictures,
   leastWall: (design, a, b) => leastWall(design, a, b).least,
 }

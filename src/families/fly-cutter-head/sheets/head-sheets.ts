@@ -1,0 +1,7 @@
+import type { SheetPlan } from '../../../drawing/plan/sheet-plan.ts'
+import type { DrawingStyle } from '../../../drawing/style.ts'
+import type { HeadDesign } from '../design.ts'
+import { bodySheet } from './body-sheet.ts'
+
+/** All sheets of a fly-cutter head, in the order in which a shop wants them. */
+export const headSheets = (design: HeadDesign, style: DrawingStyle): SheetPlan[] => [bodySheet(design, style)]
