@@ -6,20 +6,20 @@ import DxfParser from 'dxf-parser'
 import { describe, expect, it } from 'vitest'
 import type { DxfDocument } from '../../src/drawing/dxf/dxf-document.ts'
 import { dxfFile } from '../../src/drawing/dxf/dxf-file.ts'
-import { sheetDxf } from '../../src/drawing/dxf/sheet-dxf.ts'
-import type { Point } from '../../src/drawing/entity.ts'
+import { sheetsDxf } from '../../src/drawing/dxf/sheet-dxf.ts'
 import { profilesDxf } from '../../src/drawing/profiles.ts'
 import { styleOf } from '../../src/drawing/style.ts'
 import { drawingFont } from '../drawing/drawing-font.ts'
 import { sampleProfiles } from '../drawing/sample-profiles.ts'
 import { sampleSheet } from '../drawing/sample-sheet.ts'
+import { dimensionsIn, measured } from './dxf-dimensions.ts'
 import { needs } from './installed.ts'
 
 const font = drawingFont()
 const style = styleOf()
 const sheet = sampleSheet('A3', style, font, 'the bore opens into the slot: wall −0.42 mm')
-const millimetres = dxfFile(sheetDxf(sheet, style, 'mm'))
-const inches = dxfFile(sheetDxf(sheet, style, 'in'))
+const millimetres = dxfFile(sheetsDxf([sheet], style, 'mm'))
+const inches = dxfFile(sheetsDxf([sheet], style, 'in'))
 const profiles = profilesDxf(sampleProfiles, 'mm')
 
 interface Read {
@@ -41,47 +41,6 @@ interface Read {
 const read = (text: string): Read =>
   new (DxfParser as unknown as new () => { parseSync(t: string): Read })().parseSync(text)
 
-/** Every DIMENSION by its own group codes, read here without any library. */
-function dimensionsOf(text: string) {
-  const rows = text.split('\n')
-  const pairs = Array.from(
-    { length: Math.floor(rows.length / 2) },
-    (_, i) => [Number(rows[2 * i]), rows[2 * i + 1]!] as const,
-  )
-  const starts = pairs.flatMap(([code, value], i) => (code === 0 && value === 'DIMENSION' ? [i] : []))
-  return starts.map((start) => {
-    const end = pairs.findIndex(([code], i) => i > start && code === 0)
-    const codes = new Map(pairs.slice(start, end))
-    const number = (code: number) => Number(codes.get(code))
-    const point = (code: number): Point => [number(code), number(code + 10)]
-    const marker = pairs.slice(start, end).filter(([code]) => code === 100)[2]![1]
-    return {
-      marker,
-      type: number(70) & 7,
-      alongX: (number(70) & 64) !== 0,
-      text: codes.get(1)!,
-      value: number(42),
-      angle: number(50),
-      point,
-      block: codes.get(2)!,
-    }
-  })
-}
-
-const distance = (a: Point, b: Point) => Math.hypot(a[0] - b[0], a[1] - b[1])
-function measured({ type, alongX, angle, point }: ReturnType<typeof dimensionsOf>[number]): number {
-  if (type === 0) {
-    const [a, b, t] = [point(13), point(14), (angle * Math.PI) / 180]
-    return Math.abs((b[0] - a[0]) * Math.cos(t) + (b[1] - a[1]) * Math.sin(t))
-  }
-  if (type === 1) return distance(point(13), point(14))
-  if (type === 3 || type === 4) return distance(point(10), point(15))
-  if (type === 6) return alongX ? point(13)[0] - point(10)[0] : point(13)[1] - point(10)[1]
-  // Two lines: 13 to 14, and 15 to 10.
-  const direction = (a: Point, b: Point) => Math.atan2(b[1] - a[1], b[0] - a[0])
-  return (direction(point(15), point(10)) - direction(point(13), point(14)) + 2 * Math.PI) % (2 * Math.PI)
-}
-
 describe('a drawing in DXF', () => {
   it.each([
     ['millimetres', millimetres, 1],
@@ -99,7 +58,7 @@ describe('a drawing in DXF', () => {
       chamfer: [0, 'AcDbAlignedDimension'],
     }
     const wanted = sheet.views.flatMap((v) => v.dimensions).filter((d) => d.request.kind !== 'note')
-    const found = dimensionsOf(text)
+    const found = dimensionsIn(text)
     expect(found.length).toBe(wanted.length)
     found.forEach((d, i) => {
       const { request } = wanted[i]!
@@ -130,7 +89,7 @@ describe('a drawing in DXF', () => {
 
   it('draws each dimension in a block too, for readers that skip dimensions', () => {
     const { blocks } = read(millimetres)
-    for (const { block, text } of dimensionsOf(millimetres)) {
+    for (const { block, text } of dimensionsIn(millimetres)) {
       const kinds = blocks[block]!.entities!.map((e) => e.type)
       expect(kinds).toContain('LINE')
       expect(kinds.filter((k) => k === 'SOLID').length, text).toBeLessThanOrEqual(2)
@@ -177,7 +136,7 @@ describe('a drawing in DXF', () => {
   })
 
   it('is the same to the last byte however often it is written', () => {
-    expect(dxfFile(sheetDxf(sheet, style, 'mm'))).toBe(millimetres)
+    expect(dxfFile(sheetsDxf([sheet], style, 'mm'))).toBe(millimetres)
     expect(millimetres).not.toMatch(/NaN|undefined|Infinity|\d[eE][-+]?\d+\n/)
   })
 })

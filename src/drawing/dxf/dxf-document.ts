@@ -6,6 +6,8 @@ import type { Entity, Hatch, Point } from '../entity.ts'
  */
 export interface DxfDocument {
   readonly units: 'mm' | 'in'
+  /** Lines at the head of the file that every reader reads over. */
+  readonly comments?: readonly string[]
   readonly lineTypes: readonly DxfLineType[]
   readonly layers: readonly DxfLayer[]
   readonly entities: readonly DxfEntity[]
@@ -44,6 +46,8 @@ export type DxfHatch = Hatch<string> & { readonly spacing: number }
 /** A DIMENSION with the geometry that draws it. `measurement` is in the file's unit, or in rad for an angle. */
 export interface DxfDimension {
   readonly layer: string
+  /** What it measures, kept in the file as data of the application: `slot.depth`. */
+  readonly name: string
   /** One of the document's dimension styles. */
   readonly style: string
   readonly measurement: number

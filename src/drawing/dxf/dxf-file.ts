@@ -2,7 +2,14 @@ import { sweepOf } from '../entity-shape.ts'
 import type { DxfDocument, DxfEntity } from './dxf-document.ts'
 import { dxfText } from './dxf-text.ts'
 import { entities, newDrawing, type Shape } from './dxf-writer.ts'
-import { dimensionBlock, dimensionShape, dimensionStyleEntry, hatchShape, solidShape } from './own-shapes.ts'
+import {
+  applicationEntry,
+  dimensionBlock,
+  dimensionShape,
+  dimensionStyleEntry,
+  hatchShape,
+  solidShape,
+} from './own-shapes.ts'
 import { degrees, rounded } from './rounded.ts'
 
 /** Widths a DXF layer can have, 1/100 mm. */
@@ -27,6 +34,8 @@ export function dxfFile(document: DxfDocument): string {
   drawing.header('DIMSTYLE', [[2, first.name]])
   for (const entry of drawing.tables.STYLE!.elements) entry.fontFileName = fontFile
   for (const style of document.dimensionStyles) drawing.tables.DIMSTYLE!.add(dimensionStyleEntry(style))
+
+  if (document.dimensions.length > 0) drawing.tables.APPID!.add(applicationEntry())
 
   const lineTypes = new Set(['CONTINUOUS'])
   for (const { name, dashes } of document.lineTypes) {
@@ -72,7 +81,8 @@ export function dxfFile(document: DxfDocument): string {
     layerOf(dimension.layer).addShape(dimensionShape(dimension, name))
   })
   for (const entity of document.entities) layerOf(entity.layer).addShape(shapeOf(entity))
-  return `${drawing.toDxfString()}\n`
+  const comments = (document.comments ?? []).map((c) => `999\n${dxfText(c)}\n`)
+  return `${comments.join('')}${drawing.toDxfString()}\n`
 }
 
 function shapeOf(e: DxfEntity): Shape {

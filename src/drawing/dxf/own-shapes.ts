@@ -146,40 +146,49 @@ export const dimensionShape = (dimension: DxfDimension, block: string): Shape =>
     put(71, 5)
     put(42, rounded(dimension.measurement, 9))
     put(3, dimension.style)
-    switch (shape.kind) {
-      case 'linear':
-        put(100, 'AcDbAlignedDimension')
-        put.point(13, shape.from)
-        put.point(14, shape.to)
-        if (shape.angle === undefined) return
-        put(50, degrees(shape.angle))
-        put(100, 'AcDbRotatedDimension')
-        return
-      case 'diameter':
-        put(100, 'AcDbDiametricDimension')
-        put.point(15, shape.to)
-        put(40, 0)
-        return
-      case 'radius':
-        put(100, 'AcDbRadialDimension')
-        put.point(15, shape.on)
-        put(40, 0)
-        return
-      case 'angle':
-        // Two lines, 13 to 14 and 15 to 10: more readers know them than the vertex and two points.
-        put(100, 'AcDb2LineAngularDimension')
-        // Neither begins at the vertex, where a reader that asks for the direction to its first point would find none.
-        put.point(13, halfway(shape.vertex, shape.from))
-        put.point(14, shape.from)
-        put.point(15, halfway(shape.vertex, shape.to))
-        put.point(16, shape.linePoint)
-        return
-      case 'ordinate':
-        put(100, 'AcDbOrdinateDimension')
-        put.point(13, shape.point)
-        put.point(14, shape.linePoint)
-    }
+    shapeTags(put, shape)
+    put(1001, applicationName)
+    put(1000, dxfText(dimension.name))
   })
+
+/** Under this name a DIMENSION keeps the name of the size that it shows. */
+export const applicationName = 'CUTTERWRIGHT'
+
+function shapeTags(put: Put, shape: DxfDimension['shape']): void {
+  switch (shape.kind) {
+    case 'linear':
+      put(100, 'AcDbAlignedDimension')
+      put.point(13, shape.from)
+      put.point(14, shape.to)
+      if (shape.angle === undefined) return
+      put(50, degrees(shape.angle))
+      put(100, 'AcDbRotatedDimension')
+      return
+    case 'diameter':
+      put(100, 'AcDbDiametricDimension')
+      put.point(15, shape.to)
+      put(40, 0)
+      return
+    case 'radius':
+      put(100, 'AcDbRadialDimension')
+      put.point(15, shape.on)
+      put(40, 0)
+      return
+    case 'angle':
+      // Two lines, 13 to 14 and 15 to 10: more readers know them than the vertex and two points.
+      put(100, 'AcDb2LineAngularDimension')
+      // Neither begins at the vertex, where a reader that asks for the direction to its first point would find none.
+      put.point(13, halfway(shape.vertex, shape.from))
+      put.point(14, shape.from)
+      put.point(15, halfway(shape.vertex, shape.to))
+      put.point(16, shape.linePoint)
+      return
+    case 'ordinate':
+      put(100, 'AcDbOrdinateDimension')
+      put.point(13, shape.point)
+      put.point(14, shape.linePoint)
+  }
+}
 
 const halfway = (a: Point, b: Point): Point => [(a[0] + b[0]) / 2, (a[1] + b[1]) / 2]
 
@@ -195,6 +204,24 @@ function firstPoint(shape: DxfDimension['shape']): Point {
       return shape.to
     default:
       return shape.linePoint
+  }
+}
+
+/** Entry of the table of applications, without which a reader may drop their data. */
+export function applicationEntry() {
+  const handle = nextHandle()
+  return {
+    ownerObjectHandle: '0',
+    tags(manager: Tags): void {
+      const put = putTo(manager)
+      put(0, 'APPID')
+      put(5, handle)
+      put(330, this.ownerObjectHandle)
+      put(100, 'AcDbSymbolTableRecord')
+      put(100, 'AcDbRegAppTableRecord')
+      put(2, applicationName)
+      put(70, 0)
+    },
   }
 }
 

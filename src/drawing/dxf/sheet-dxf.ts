@@ -7,22 +7,37 @@ import { type Sheet, type View, viewOnPaper } from '../sheet/sheet.ts'
 import { type DrawingStyle, dashesOf, type LayerName, type LineType } from '../style.ts'
 import type { DxfDimension, DxfDocument, DxfEntity, DxfLayer, DxfLineType } from './dxf-document.ts'
 
+/** Between two sheets of one file, mm on paper. */
+const sheetGap = 20
+
 /**
- * A sheet for CAD: every view 1:1 in model units, frame and title block enlarged round it. A view that is drawn larger on
- * paper than the rest keeps its middle there and shrinks to 1:1, its text with it, so that nothing comes to overlap; a
- * pictorial view keeps its size beside the frame. Coordinates are mm, or inches for `in`.
+ * The sheets of one drawing for CAD, from left to right: every view 1:1 in model units, frame and title block enlarged
+ * round it. A view that is drawn larger on paper than the rest keeps its middle there and shrinks to 1:1, its text with
+ * it, so that nothing comes to overlap; a pictorial view keeps its size beside the frame. Coordinates are mm, or inches
+ * for `in`. Throws RangeError where there is no sheet.
  */
-export function sheetDxf(sheet: Sheet, style: DrawingStyle, units: 'mm' | 'in'): DxfDocument {
+export function sheetsDxf(sheets: readonly Sheet[], style: DrawingStyle, units: 'mm' | 'in'): DxfDocument {
+  let left = 0
+  const onOne = sheets.map((sheet) => {
+    const by: Point = [left, 0]
+    left += sheet.size.width + sheetGap
+    return {
+      entities: sheet.entities.map((e) => placed(e, 1, by)),
+      views: sheet.views.map((v) => ({ ...v, at: [v.at[0] + by[0], v.at[1]] as Point })),
+    }
+  })
+  if (onOne.length === 0) throw new RangeError('no sheet')
+  const [sheetEntities, views] = [onOne.flatMap((s) => s.entities), onOne.flatMap((s) => s.views)]
   const unit = units === 'mm' ? 1 : 1 / 25.4
-  const whole = Math.min(...sheet.views.filter((v) => v.pictorial !== true).map((v) => v.scale))
+  const whole = Math.min(...views.filter((v) => v.pictorial !== true).map((v) => v.scale))
   const frame = unit / (Number.isFinite(whole) ? whole : 1)
-  const scales = sheet.views.filter((v) => v.pictorial !== true).map((v) => unit / v.scale)
+  const scales = views.filter((v) => v.pictorial !== true).map((v) => unit / v.scale)
   const styles = [...new Set([frame, ...scales])]
   // The sheet's own size is the standard one; views drawn larger on paper have smaller text here.
   const styleName = (scale: number) => (scale === frame ? 'STANDARD' : `VIEW-${styles.indexOf(scale)}`)
-  const entities: DxfEntity[] = sheet.entities.map((e) => enlarged(e, frame, [0, 0], style))
+  const entities: DxfEntity[] = sheetEntities.map((e) => enlarged(e, frame, [0, 0], style))
   const dimensions: DxfDimension[] = []
-  for (const view of sheet.views) {
+  for (const view of views) {
     const paper = view.pictorial === true ? frame : unit / view.scale
     const [cx, cy] = middleOfView(view)
     const shift: Point = [view.at[0] * frame + cx * (frame - paper), view.at[1] * frame + cy * (frame - paper)]
@@ -42,6 +57,7 @@ export function sheetDxf(sheet: Sheet, style: DrawingStyle, units: 'mm' | 'in'):
         dimensions.push({
           layer: 'dimension',
           style: styleName(paper),
+          name: d.request.id,
           measurement,
           text: d.request.text,
           textPoint,

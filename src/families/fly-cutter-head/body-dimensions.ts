@@ -46,10 +46,13 @@ export function bodyDimensions(p: Parameters, l: Layout): Dimension[] {
   // The slot is milled to the bit as measured.
   add('slot.width', 'slot width', 'length', l.slot.width, within(0.02 - p.slot.clearance, 0.06 - p.slot.clearance))
   add('slot.depth', 'slot depth', 'length', l.slot.depth, within(-0.1, 0.1))
-  add('slot.ahead', 'leading wall ahead of centre', 'length', p.slot['ahead-of-centre'], reference)
-  if (!round && p.stock['slot-runs'] === 'point-to-point') {
-    const side = p.stock.size / 2 - p.slot['ahead-of-centre']
-    add('slot.from-flat', 'flat to leading wall', 'length', side, within(-0.1, 0.1))
+  // Where corners stand beside the slot there is no face to measure from: the axis itself is the datum.
+  const corners = p.stock.shape === 'hexagon' && p.stock['slot-runs'] === 'flat-to-flat'
+  const ahead = p.slot['ahead-of-centre']
+  add('slot.ahead', 'leading wall ahead of centre', 'length', ahead, corners ? within(-0.1, 0.1) : reference)
+  if (!corners) {
+    const side = p.stock.size / 2 - ahead
+    add('slot.from-flat', round ? 'outside to leading wall' : 'flat to leading wall', 'length', side, within(-0.1, 0.1))
   }
   if (l.slot.end) {
     add('slot.beyond-axis', 'slot end beyond the axis', 'length', -l.slot.end.x, general)

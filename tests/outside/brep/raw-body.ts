@@ -16,14 +16,17 @@ import { revolved } from './revolved.ts'
 /** Farther out than any of the judge's heads. */
 const far = 400
 
+/** What makes the head: the figures without bit and arbor. */
+export type BodyFigures = Omit<Figures, 'bit' | 'arbor'>
+
 /** The head: a piece of bar, and every cut in the order in which it is made. */
-export function rawBody(figures: Figures): Shape3D {
+export function rawBody(figures: BodyFigures): Shape3D {
   const onFace = [faceCut(), slotCut(figures), stepCut(figures), ...screwHoles(figures)]
   const cuts = [...onFace.map((cut) => laidOnFace(figures, cut)), revolved(boreOutline(figures))]
   return cuts.reduce<Shape3D>((metal, cut) => metal.cut(cut), bar(figures))
 }
 
-function bar({ shape, pointed, size, across, blank }: Figures): Shape3D {
+function bar({ shape, pointed, size, across, blank }: BodyFigures): Shape3D {
   if (shape === 'round') return makeCylinder(size / 2, blank, [0, 0, -blank])
   // The first corner as seen from the axis, and how many there are.
   const [radius, start, count] =
@@ -40,10 +43,10 @@ function bar({ shape, pointed, size, across, blank }: Figures): Shape3D {
 const faceCut = (): Shape3D => makeBox([-far, -far, -far], [far, far, 0])
 
 /** Box between two distances in the direction of motion, in the frame of the face. */
-const ahead = ({ hand }: Figures, from: number, to: number, depth: number): Shape3D =>
+const ahead = ({ hand }: BodyFigures, from: number, to: number, depth: number): Shape3D =>
   makeBox([-far, Math.min(hand * from, hand * to), -1], [far, Math.max(hand * from, hand * to), depth])
 
-function slotCut(figures: Figures): Shape3D {
+function slotCut(figures: BodyFigures): Shape3D {
   const { ahead: leading, width, depth, stop } = figures.slot
   if (stop === undefined) return ahead(figures, leading, leading - width, depth)
   const middle = figures.hand * (leading - width / 2)
@@ -67,7 +70,7 @@ function slotCut(figures: Figures): Shape3D {
   return (outline.sketchOnPlane('XY', -1) as Sketch).extrude(depth + 1)
 }
 
-function stepCut(figures: Figures): Shape3D {
+function stepCut(figures: BodyFigures): Shape3D {
   const { ahead: leading, width } = figures.slot
   const { wall, depth, leading: onLeadingSide } = figures.step
   return onLeadingSide
@@ -75,7 +78,7 @@ function stepCut(figures: Figures): Shape3D {
     : ahead(figures, leading - width - wall, -far, depth)
 }
 
-function screwHoles(figures: Figures): Shape3D[] {
+function screwHoles(figures: BodyFigures): Shape3D[] {
   const { hand, slot, step, screws, corner } = figures
   const side = step.leading ? hand : -hand
   const slotWall = hand * (step.leading ? slot.ahead : slot.ahead - slot.width)
@@ -90,7 +93,7 @@ function screwHoles(figures: Figures): Shape3D[] {
 }
 
 /** Bore, mouth chamfer, drill point and vent hole as one turned outline; above the mounting face it just runs on. */
-function boreOutline({ bore }: Figures): [number, number][] {
+function boreOutline({ bore }: BodyFigures): [number, number][] {
   const { radius: r, chamfer, depth, pointAngle } = bore
   const mouth: [number, number][] =
     chamfer > 0
