@@ -3,6 +3,7 @@ import type { QuantityKind, Units } from '../quantity/kind.ts'
 import { fromUnit, toUnit } from '../quantity/to-unit.ts'
 import { unitSymbol } from '../quantity/unit-table.ts'
 import type { Finding, Remedy } from './finding.ts'
+import { leastChange } from './least-change.ts'
 
 /** What the solver may ask about variants of a design in which one parameter has another value. */
 export interface Variants {
@@ -18,9 +19,8 @@ export interface Variants {
 }
 
 /**
- * The first lever whose change clears the finding, by solving on the parameter: the change is grown until the
- * finding is gone, halved down to where it just goes, rounded the far way to a number a person would write, and the
- * rounded number is checked again. The rounded change is less than twice the least one, so half of it would not do.
+ * The first lever whose change clears the finding, by solving on the parameter: the least change that does it is rounded
+ * the far way to a number a person would write, and the rounded number is checked again. The rounded change is less than twice the least one, so half of it would not do.
  * A change that brings a new stop (one not in `present`) is no remedy. Undefined: no single parameter clears it within
  * reach (as much again as it is now, or 10 mm).
  */
@@ -72,20 +72,16 @@ function clearingNumber(
     }
     return undefined
   }
-  let high = Math.min(firstStep(now.value, now.kind), room)
+  let first = Math.min(firstStep(now.value, now.kind), room)
   // A first step that makes no design at all (limits that would cross) was too long.
-  for (let i = 0; i < 6 && found(high) === 'impossible'; i++) high /= 4
-  let low = 0
-  while (!clears(high)) {
-    if (high >= room * (1 - 1e-9)) return undefined
-    low = high
-    high = Math.min(high * 4, room)
-  }
-  for (let i = 0; i < 30 && high - low > 0.04 * high; i++) {
-    const middle = (low + high) / 2
-    if (clears(middle)) high = middle
-    else low = middle
-  }
+  for (let i = 0; i < 6 && found(first) === 'impossible'; i++) first /= 4
+  const least = leastChange(first, room, shortOf(finding), (change) => {
+    const outcome = found(change)
+    if (outcome === undefined) return { gone: true }
+    return { gone: false, short: outcome === 'impossible' ? undefined : shortOf(outcome) }
+  })
+  if (!least) return undefined
+  const { low, high } = least
   const unclean = new Set<number>()
   for (const round of roundings(now.value + sign * high, now.value, now.kind, variants.units, sign)) {
     const change = sign * (round - now.value)
@@ -97,6 +93,9 @@ function clearingNumber(
   }
   return undefined
 }
+
+/** How far the figure is from its limit. */
+const shortOf = ({ figure, limit }: Finding): number | undefined => figure && limit && figure.value - limit.value
 
 const firstStep = (value: number, kind: QuantityKind | 'count'): number =>
   kind === 'angle' ? 0.005 : Math.max(Math.abs(value) * 0.01, 0.01)

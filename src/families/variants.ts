@@ -33,20 +33,28 @@ export function judged<P extends CommonParameters, D extends Design>(
 export function variantsOf<P extends CommonParameters, D extends Design>(family: Family<P, D>, design: D): Variants {
   const filled = family.filledIn(design)
   const schema = family.schema(design.units)
+  let last: { readonly path: string; readonly to: number | string; readonly variant: D | undefined } | undefined
   const build = (path: string, to: number | string): D | undefined => {
-    // From what the user gave: what followed from the old value must follow anew from the new one.
-    const built = family.build(withParameter(design.parameters as P, path, to), design.tables)
-    return built.ok ? built.value : undefined
+    // A variant that clears a finding is asked for stops next: what it has worked out by then still holds.
+    if (last?.path !== path || last.to !== to) {
+      // From what the user gave: what followed from the old value must follow anew from the new one.
+      const built = family.build(withParameter(design.parameters as P, path, to), design.tables)
+      last = { path, to, variant: built.ok ? built.value : undefined }
+    }
+    return last.variant
   }
   const asked = new Map<string, boolean>()
+  const limits = new Map<string, ReturnType<typeof limitsAt>>()
+  let rules = family.rules
   return {
     units: design.units,
     number(path) {
       const given = readParameter(design.parameters, path)
       const value = given ?? readParameter(filled, path)
       if (typeof value !== 'number') return undefined
-      const limits = limitsAt(schema, path, filled, design)
-      return limits && { value, ...limits }
+      if (!limits.has(path)) limits.set(path, limitsAt(schema, path, filled, design))
+      const found = limits.get(path)
+      return found && { value, ...found }
     },
     word(path) {
       const value = readParameter(filled, path)
@@ -64,8 +72,11 @@ export function variantsOf<P extends CommonParameters, D extends Design>(family:
       if (known !== undefined) return known
       const variant = build(path, to)
       const isNew = (f: Finding) => f.level === 'stop' && !present.includes(f.id)
-      // Rule by rule: the first new stop settles it.
-      const brings = !variant || family.rules.some((rule) => rule.findings(variant).some(isNew))
+      // Rule by rule: the first new stop settles it. Next time the rule that found it is asked first, since variants
+      // that lie close together mostly fail by the same rule.
+      const against = variant && rules.find((rule) => rule.findings(variant).some(isNew))
+      if (against) rules = [against, ...rules.filter((rule) => rule !== against)]
+      const brings = !variant || against !== undefined
       asked.set(key, brings)
       return brings
     },

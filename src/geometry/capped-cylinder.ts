@@ -1,4 +1,4 @@
-import type { Surface } from './surface.ts'
+import type { Cone, Cylinder, Surface } from './surface.ts'
 import { along, dot, subtract, type Vec3 } from './vector.ts'
 
 /** A round body with flat ends square to its axis that holds a whole region. mm */
@@ -9,23 +9,36 @@ export interface CappedCylinder {
   readonly radius: number
 }
 
-/** The capped cylinder among the surfaces of a region; undefined where it has no such surfaces. */
+/**
+ * The thinnest capped cylinder that the surfaces of a region make: of a round wall, or round the wide end of a cone. Ends
+ * are planes square to it and the apex of a cone about it. Undefined where the surfaces do not close one.
+ */
 export function cappedCylinder(surfaces: readonly Surface[]): CappedCylinder | undefined {
-  const wall = surfaces.find((s) => s.kind === 'cylinder')
-  if (!wall) return undefined
+  let thinnest: CappedCylinder | undefined
+  for (const wall of surfaces) {
+    if (wall.kind === 'plane') continue
+    const body = cappedBy(wall, surfaces)
+    if (body && !(thinnest && thinnest.radius <= body.radius)) thinnest = body
+  }
+  return thinnest
+}
+
+function cappedBy(wall: Cylinder | Cone, surfaces: readonly Surface[]): CappedCylinder | undefined {
+  const { axis } = wall
+  const start = wall.kind === 'cylinder' ? wall.point : wall.apex
   let low = -Infinity
   let high = Infinity
   for (const s of surfaces) {
-    if (s.kind !== 'plane') continue
-    const turn = dot(s.normal, wall.axis)
+    if (s.kind === 'cylinder') continue
+    const turn = s.kind === 'plane' ? dot(s.normal, axis) : -dot(s.axis, axis)
     if (Math.abs(turn) < 1 - 1e-12) continue
-    const at = turn * (s.offset - dot(s.normal, wall.point))
+    const at = s.kind === 'plane' ? turn * (s.offset - dot(s.normal, start)) : dot(subtract(s.apex, start), axis)
     if (turn > 0) high = Math.min(high, at)
     else low = Math.max(low, at)
   }
   if (!(low > -Infinity && high < Infinity)) return undefined
-  const { axis, radius, point } = wall
-  return { from: along(point, axis, low), to: along(point, axis, high), axis, radius }
+  const radius = wall.kind === 'cylinder' ? wall.radius : wall.slope * Math.max(high, 0)
+  return { from: along(start, axis, low), to: along(start, axis, high), axis, radius }
 }
 
 /** Farthest that the body reaches along a unit direction, mm. */

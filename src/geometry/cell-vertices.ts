@@ -1,7 +1,7 @@
 import type { Cell } from './cell.ts'
 import { depthOf, type Plane } from './surface.ts'
 import { coincident } from './tolerance.ts'
-import { add, cross, dot, scale, type Vec3 } from './vector.ts'
+import type { Vec3 } from './vector.ts'
 
 /** Corners of a bounded cell with flat sides only (corners shared by more than three sides appear more than once). */
 export function cellVertices(cell: Cell): Vec3[] {
@@ -10,23 +10,34 @@ export function cellVertices(cell: Cell): Vec3[] {
     return s
   })
   const corners: Vec3[] = []
-  planes.forEach((a, i) => {
-    planes.slice(i + 1).forEach((b, j) => {
-      const ab = cross(a.normal, b.normal)
-      for (const c of planes.slice(i + j + 2)) {
-        const volume = dot(ab, c.normal)
+  // Every three sides cross somewhere, most of them outside: no vectors are made before a corner is one.
+  for (let i = 0; i < planes.length; i++) {
+    const a = planes[i]!
+    const [ax, ay, az] = a.normal
+    for (let j = i + 1; j < planes.length; j++) {
+      const b = planes[j]!
+      const [bx, by, bz] = b.normal
+      const abx = ay * bz - az * by
+      const aby = az * bx - ax * bz
+      const abz = ax * by - ay * bx
+      for (let k = j + 1; k < planes.length; k++) {
+        const c = planes[k]!
+        const [cx, cy, cz] = c.normal
+        const volume = abx * cx + aby * cy + abz * cz
         if (Math.abs(volume) < 1e-12) continue
-        const p = scale(
-          add(
-            add(scale(cross(b.normal, c.normal), a.offset), scale(cross(c.normal, a.normal), b.offset)),
-            scale(ab, c.offset),
-          ),
-          1 / volume,
-        )
-        // Most crossings lie outside the first few sides already.
-        if (planes.every((side) => depthOf(side, p) > -coincident)) corners.push(p)
+        const p: Vec3 = [
+          ((by * cz - bz * cy) * a.offset + (cy * az - cz * ay) * b.offset + abx * c.offset) / volume,
+          ((bz * cx - bx * cz) * a.offset + (cz * ax - cx * az) * b.offset + aby * c.offset) / volume,
+          ((bx * cy - by * cx) * a.offset + (cx * ay - cy * ax) * b.offset + abz * c.offset) / volume,
+        ]
+        if (isInsideAll(planes, p)) corners.push(p)
       }
-    })
-  })
+    }
+  }
   return corners
+}
+
+function isInsideAll(planes: readonly Plane[], p: Vec3): boolean {
+  for (const side of planes) if (!(depthOf(side, p) > -coincident)) return false
+  return true
 }

@@ -1,5 +1,6 @@
 import type { Cell } from './cell.ts'
 import { type Program, solveConvex } from './convex-program.ts'
+import { innerPoint } from './inner-point.ts'
 import { depthOf, type Surface } from './surface.ts'
 import { touching } from './tolerance.ts'
 import { add, cross, dot, length, scale, squareTo, subtract, unit, type Vec3 } from './vector.ts'
@@ -16,6 +17,8 @@ export interface Region {
  */
 export function regionOf(cells: readonly Cell[], near: Vec3): Region | undefined {
   const surfaces = cells.flatMap((c) => c.surfaces)
+  const within = innerPoint(surfaces, near)
+  if (within) return { surfaces, within }
   // A far wall, so that an unbounded region still has a deepest point.
   const held = [...surfaces, farWall(near, [0, 0, 1]), farWall(near, [1, 0, 0])]
   const { x } = solveConvex({ holds: [held], goal: 'depth' }, near, (v, gap) => {

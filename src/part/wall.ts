@@ -2,7 +2,7 @@ import { type CappedCylinder, cappedCylinder, leastApart, reachOf } from '../geo
 import { cellDepth } from '../geometry/cell.ts'
 import { leastDepth, type Region, reach, regionOf, separation } from '../geometry/region.ts'
 import { sharedPoint } from '../geometry/shared-point.ts'
-import { outwardAt, type Surface } from '../geometry/surface.ts'
+import { outwardAt, type Plane, type Surface } from '../geometry/surface.ts'
 import { coincident, touching } from '../geometry/tolerance.ts'
 import { along, negate, type Vec3 } from '../geometry/vector.ts'
 import type { Feature } from './feature.ts'
@@ -64,7 +64,8 @@ export class Walls {
   }
 
   /** The wall between two features where it is thinner than `limit` mm; quicker to tell than how thick it is. */
-  thinnerThan(a: string, b: string, limit: number): Wall | undefined {
+  thinnerThan(a: string, b: string, wanted: number): Wall | undefined {
+    const limit = wanted - exact
     const known = this.known.get(`${a}|${b}`)
     if (known) return known.distance < limit ? known : undefined
     const wall = b === 'outside' ? this.toOutside(a, limit) : this.measure(a, b, limit)
@@ -171,12 +172,25 @@ export class Walls {
   }
 }
 
-/** Whether a plane or the roundness of one of the two shows at once that they are further apart than `limit`. */
+/** What distances are exact to, mm: a wall that is too thin by less is not. */
+const exact = 1e-9
+
+/** Whether planes or the roundness of the two show at once that they are further apart than `limit`. */
 function surelyApart(a: CutRegion, b: CutRegion, limit: number): boolean {
   if (a.round && b.round && leastApart(a.round, b.round) > limit) return true
+  if (areBetweenWalls(a, b, limit)) return true
   return (
     (a.round !== undefined && isBeyond(a.round, b, limit)) || (b.round !== undefined && isBeyond(b.round, a, limit))
   )
+}
+
+/** Whether the two lie behind planes that look at each other from more than `limit` apart. */
+const areBetweenWalls = (a: Region, b: Region, limit: number): boolean =>
+  a.surfaces.some((p) => p.kind === 'plane' && b.surfaces.some((q) => q.kind === 'plane' && gap(p, q) > limit))
+
+/** Of two planes that look straight at each other, mm; of others there is nothing to say. */
+function gap({ normal: n, offset }: Plane, { normal: m, offset: other }: Plane): number {
+  return n[0] === -m[0] && n[1] === -m[1] && n[2] === -m[2] ? -offset - other : -Infinity
 }
 
 /** Whether the whole round body lies further than `limit` outside one plane of the region. */

@@ -18,6 +18,8 @@ export function fromUnit(kind: QuantityKind, value: number, units: Units): numbe
 
 /** Internal value to a number in the given unit, rounded once. */
 function outside(value: number, unit: Unit): number {
+  const isOwn = unit.scale.over === unit.scale.under && unit.pi !== true && unit.offset === undefined
+  if (isOwn) return finite(value) + 0
   if (unit.pi === true) {
     const turned = (finite(value) * Number(unit.scale.under)) / (Math.PI * Number(unit.scale.over))
     // π is not exact, so 8° would come back as 8.000000000000002 now and then.

@@ -1,7 +1,8 @@
 import type { Cell } from '../geometry/cell.ts'
+import { gauss } from '../geometry/gauss.ts'
 import type { Solid } from '../geometry/solid.ts'
 import type { Plane } from '../geometry/surface.ts'
-import { add, cross, dot, length, scale, type Vec3 } from '../geometry/vector.ts'
+import { cross, length, type Vec3 } from '../geometry/vector.ts'
 import type { Volume } from './volume.ts'
 
 /**
@@ -43,24 +44,6 @@ export function turnedVolumeOf(solid: Solid): Volume | undefined {
   }
   if (!(volume > 0)) return { volume: 0, centroid: [0, 0, 0] }
   return { volume, centroid: [moment[0]! / volume, moment[1]! / volume, moment[2]! / volume] }
-}
-
-/** Volume and centroid of a straight round body in any direction, one cylinder between two square ends; else undefined. */
-export function rodVolumeOf(cell: Cell): Volume | undefined {
-  const [wall, ...others] = cell.surfaces.filter((s) => s.kind === 'cylinder')
-  if (!wall || others.length > 0) return undefined
-  const { axis, point, radius } = wall
-  let [from, to] = [-Infinity, Infinity]
-  for (const s of cell.surfaces) {
-    if (s === wall) continue
-    const along = s.kind === 'plane' ? dot(s.normal, axis) : 0
-    if (s.kind !== 'plane' || Math.abs(along) < 1 - 1e-12) return undefined
-    if (along > 0) to = Math.min(to, s.offset)
-    else from = Math.max(from, -s.offset)
-  }
-  if (!(from < to) || !Number.isFinite(to - from)) return undefined
-  const middle = add(point, scale(axis, (from + to) / 2 - dot(point, axis)))
-  return { volume: Math.PI * radius ** 2 * (to - from), centroid: middle }
 }
 
 interface Piece {
@@ -130,16 +113,3 @@ function segmentArea(radius: number, at: number): number {
 
 const segmentMoment = (radius: number, at: number): number =>
   Math.abs(at) >= radius ? 0 : (2 / 3) * (radius ** 2 - at ** 2) ** 1.5
-
-/** Five-point Gauss–Legendre nodes on −1 to 1 and their weights (standard tables of numerical integration). */
-const inner = Math.sqrt(5 - 2 * Math.sqrt(10 / 7)) / 3
-const outer = Math.sqrt(5 + 2 * Math.sqrt(10 / 7)) / 3
-const innerWeight = (322 + 13 * Math.sqrt(70)) / 900
-const outerWeight = (322 - 13 * Math.sqrt(70)) / 900
-const gauss: readonly (readonly [node: number, weight: number])[] = [
-  [-outer, outerWeight],
-  [-inner, innerWeight],
-  [0, 128 / 225],
-  [inner, innerWeight],
-  [outer, outerWeight],
-]

@@ -16,12 +16,12 @@ export const screwsReach: Rule<Subject> = {
   findings(design) {
     const { cuts } = design.part('body')
     const found: Finding[] = []
-    const report = (id: string, text: string, gap: number, levers: Finding['levers']) =>
+    const report = (id: string, text: string, gap: number | undefined, levers: Finding['levers']) =>
       found.push({
         id,
         level: 'stop',
         text,
-        figure: mm(gap),
+        ...(gap !== undefined && { figure: mm(gap) }),
         limit: { ...mm(0), reason: 'the two must open into each other' },
         levers,
       })
@@ -43,6 +43,8 @@ export const screwsReach: Rule<Subject> = {
       }
     }
     for (const vent of cuts.filter((f) => f.role === 'vent')) {
+      // A bore that runs out of the metal leaves nothing for it to go through, and the air gets out there.
+      if (!design.walls.cutsMetal(vent.id)) continue
       const ways = cuts.filter((f) => vent.opensInto.includes(f.id) && f.role !== 'fit-bore')
       const gapTo = (id: string) => design.walls.between(...inOrder(cuts, vent.id, id))?.distance ?? Infinity
       if (ways.some((f) => gapTo(f.id) === 0)) continue
@@ -50,7 +52,7 @@ export const screwsReach: Rule<Subject> = {
       report(
         `open:${vent.id}`,
         'The vent ends in solid metal: no air can leave the bore.',
-        Math.min(...gaps),
+        gaps.some(Number.isFinite) ? Math.min(...gaps) : undefined,
         vent.governedBy,
       )
     }

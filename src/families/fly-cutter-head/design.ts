@@ -1,9 +1,8 @@
-import { cellVertices } from '../../geometry/cell-vertices.ts'
 import { pointFrom } from '../../geometry/frame.ts'
 import { largestRadius, regionOf } from '../../geometry/region.ts'
-import { solidReach } from '../../geometry/solid-reach.ts'
 import type { Vec3 } from '../../geometry/vector.ts'
 import type { Result } from '../../input/problem.ts'
+import { sweptRadius } from '../../mechanics/angles/swept-radius.ts'
 import { type Part, solidOf } from '../../part/part.ts'
 import type { Scene } from '../../part/scene.ts'
 import { Walls } from '../../part/wall.ts'
@@ -11,9 +10,13 @@ import type { Units } from '../../quantity/kind.ts'
 import { type Volume, volumeOf } from '../../solid/volume.ts'
 import type { MaterialRow } from '../../tables/materials.ts'
 import type { Tables } from '../../tables/read-tables.ts'
+import { arborOf } from './arbor.ts'
+import { bodyOf } from './body.ts'
+import { groundBitOf } from './engineering/angles.ts'
 import { engineeringProblems } from './engineering/problems.ts'
 import { faceFrame } from './frames.ts'
 import { type Layout, layoutOf } from './layout.ts'
+import { lowestOfBar } from './lowest-point.ts'
 import type { Parameters } from './parameters/parameters.ts'
 import { sceneOf } from './scene.ts'
 import { circumscribed, halfLengthAt } from './section.ts'
@@ -23,8 +26,6 @@ export class HeadDesign {
   readonly parameters: Parameters
   readonly tables: Tables
   readonly layout: Layout
-  readonly scene: Scene
-  readonly walls: Walls
   private readonly known = new Map<string, unknown>()
 
   /** Builds the design, or says what no table has and what contradicts itself (paths without lines). */
@@ -40,15 +41,24 @@ export class HeadDesign {
     this.parameters = parameters
     this.tables = tables
     this.layout = layout
-    this.scene = sceneOf(parameters, layout)
-    this.walls = new Walls(this.part('body'))
   }
 
   get units(): Units {
     return this.parameters.units
   }
 
+  get scene(): Scene {
+    return this.once('scene', () => sceneOf(this.part('body'), this.part('arbor'), this.parameters, this.layout))
+  }
+
+  get walls(): Walls {
+    return this.once('walls', () => new Walls(this.part('body')))
+  }
+
   part(id: string): Part {
+    // Body and arbor are asked for by themselves far more often than all parts together.
+    if (id === 'body') return this.once('body', () => bodyOf(this.parameters, this.layout))
+    if (id === 'arbor') return this.once('arbor', () => arborOf(this.parameters, this.layout))
     const found = this.scene.parts.find((p) => p.part.id === id)
     if (!found) throw new RangeError(`no part ${id}`)
     return found.part
@@ -56,6 +66,14 @@ export class HeadDesign {
 
   get screwParts(): Part[] {
     return this.scene.parts.filter((p) => p.part.id.startsWith('screw-')).map((p) => p.part)
+  }
+
+  /** Middle of every set screw, body frame, mm. */
+  get screwMiddles(): Vec3[] {
+    const { screws, step, bit, faceAngle, depthOnAxis } = this.layout
+    const onBit = this.parameters.step.side === 'leading' ? bit.leading : bit.trailing
+    const face = faceFrame(faceAngle, depthOnAxis)
+    return screws.xs.map((x) => pointFrom(face, [x, onBit + (step.towards * screws.length) / 2, screws.height]))
   }
 
   /** Diameter of the tip's circle, mm. */
@@ -74,13 +92,14 @@ export class HeadDesign {
   /** z of the lowest point of head and set screws in the body frame, mm (the bit left out). */
   get lowestPoint(): number {
     return this.once('lowest point', () => {
-      const down: Vec3 = [0, 0, -1]
       const { faceAngle, depthOnAxis, screws } = this.layout
-      const head = solidReach(solidOf(this.part('body')), down)?.distance ?? 0
       // The screws lie along Y: their lowest point is half a diameter below their axis.
       const face = faceFrame(faceAngle, depthOnAxis)
-      const axes = screws.xs.map((x) => -pointFrom(face, [x, 0, screws.height])[2])
-      return -Math.max(head, ...axes.map((z) => z + screws.thread.majorDiameter / 2))
+      const axes = screws.xs.map((x) => pointFrom(face, [x, 0, screws.height])[2])
+      return Math.min(
+        lowestOfBar(this.parameters, this.layout) ?? 0,
+        ...axes.map((z) => z - screws.thread.majorDiameter / 2),
+      )
     })
   }
 
@@ -126,17 +145,13 @@ export class HeadDesign {
   }
 
   private largestRadius(): number {
-    const bitCells = this.part('bit').stock.flatMap((f) => f.cells)
-    let most = Math.max(...bitCells.flatMap(cellVertices).map((p) => Math.hypot(p[0], p[1])))
+    let most = sweptRadius(groundBitOf(this)).radius
     const { layout, parameters } = this
     most = Math.max(most, circumscribed(parameters.stock))
     if (parameters.arbor.kind === 'shank') most = Math.max(most, parameters.arbor['shoulder-diameter'] / 2)
     for (const shank of layout.shank?.profile ?? []) most = Math.max(most, shank.from / 2)
-    const { xs, height, length, thread } = layout.screws
-    const onBit = parameters.step.side === 'leading' ? layout.bit.leading : layout.bit.trailing
-    const frame = faceFrame(layout.faceAngle, layout.depthOnAxis)
-    xs.forEach((x, i) => {
-      const middle = pointFrom(frame, [x, onBit + (layout.step.towards * length) / 2, height])
+    const { length, thread } = layout.screws
+    this.screwMiddles.forEach((middle, i) => {
       // No need to look closer where even the ball round the screw stays inside.
       if (Math.hypot(middle[0], middle[1]) + Math.hypot(length, thread.majorDiameter) / 2 <= most) return
       const region = regionOf(this.screwParts[i]!.stock[0]!.cells, middle)!

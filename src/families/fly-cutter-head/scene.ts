@@ -1,16 +1,14 @@
 import { cellFrom, rod } from '../../geometry/cell.ts'
 import type { Part } from '../../part/part.ts'
 import { inPlace, type Scene } from '../../part/scene.ts'
-import { arborOf } from './arbor.ts'
 import { bitOf } from './bit.ts'
-import { bodyOf } from './body.ts'
 import { faceFrame } from './frames.ts'
 import type { Layout } from './layout.ts'
 import type { Parameters } from './parameters/parameters.ts'
 
 /** Head, arbor, bit and set screws as they stand when the tool is ready. */
-export const sceneOf = (p: Parameters, l: Layout): Scene => ({
-  parts: [inPlace(bodyOf(p, l)), inPlace(arborOf(p, l)), inPlace(bitOf(p, l)), ...screwsOf(p, l).map(inPlace)],
+export const sceneOf = (body: Part, arbor: Part, p: Parameters, l: Layout): Scene => ({
+  parts: [body, arbor, bitOf(p, l), ...screwsOf(p, l)].map(inPlace),
 })
 
 /** Set screws as plain cylinders of the thread's major diameter, point on the bit. */

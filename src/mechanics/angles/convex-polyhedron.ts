@@ -1,7 +1,7 @@
 import { cellVertices } from '../../geometry/cell-vertices.ts'
 import { depthOf, type Plane } from '../../geometry/surface.ts'
 import { coincident } from '../../geometry/tolerance.ts'
-import { distance, dot, subtract, type Vec3 } from '../../geometry/vector.ts'
+import { cross, distance, dot, subtract, type Vec3 } from '../../geometry/vector.ts'
 
 /** A flat side by a name of the caller's. */
 export interface Side<Name extends string> extends Plane {
@@ -18,6 +18,11 @@ export interface Corner<Name extends string> {
 export interface ConvexPolyhedron<Name extends string> {
   readonly corners: readonly Corner<Name>[]
   readonly edges: readonly (readonly [Corner<Name>, Corner<Name>])[]
+}
+
+export interface Content {
+  readonly volume: number
+  readonly moment: Vec3
 }
 
 /**
@@ -38,24 +43,59 @@ export function polyhedronInside<Name extends string>(sides: readonly Side<Name>
 }
 
 /** Every two sides share one line at most: of the corners on both, the two furthest apart bound the edge. */
-function edgesBetween<Name extends string>(corners: readonly Corner<Name>[]): [Corner<Name>, Corner<Name>][] {
-  const names = [...new Set(corners.flatMap((corner) => corner.between))]
-  const edges: [Corner<Name>, Corner<Name>][] = []
-  names.forEach((one, i) => {
-    for (const other of names.slice(i + 1)) {
-      const shared = corners.filter(({ between }) => between.includes(one) && between.includes(other))
-      const [first] = shared
-      if (first === undefined || shared.length < 2) continue
-      const run = subtract(furthest(shared, first.at).at, first.at)
-      const ordered = shared.toSorted((p, q) => dot(run, p.at) - dot(run, q.at))
-      edges.push([ordered[0]!, ordered.at(-1)!])
+function edgesBetween<Name extends string>(corners: readonly Corner<Name>[]): ConvexPolyhedron<Name>['edges'] {
+  const on = new Map<Name, Corner<Name>[]>()
+  for (const corner of corners) {
+    for (const name of corner.between) {
+      const known = on.get(name)
+      if (known) known.push(corner)
+      else on.set(name, [corner])
+    }
+  }
+  const sides = [...on]
+  const edges: (readonly [Corner<Name>, Corner<Name>])[] = []
+  sides.forEach(([, ofOne], i) => {
+    for (let j = i + 1; j < sides.length; j++) {
+      const [other] = sides[j]!
+      const shared = ofOne.filter(({ between }) => between.includes(other))
+      const [first, second] = shared
+      if (first === undefined || second === undefined) continue
+      const edge = shared.length === 2 ? ([first, second] as const) : ends(shared, first)
+      // Where a side touches the body along an edge only, that edge lies in three sides, and is still one.
+      if (!edges.some(([p, q]) => p === edge[0] && q === edge[1])) edges.push(edge)
     }
   })
   return edges
 }
 
+function ends<Name extends string>(shared: readonly Corner<Name>[], first: Corner<Name>): [Corner<Name>, Corner<Name>] {
+  const run = subtract(furthest(shared, first.at).at, first.at)
+  const ordered = shared.toSorted((p, q) => dot(run, p.at) - dot(run, q.at))
+  return [ordered[0]!, ordered.at(-1)!]
+}
+
 function furthest<Name extends string>(corners: readonly Corner<Name>[], from: Vec3): Corner<Name> {
   return corners.reduce((best, next) => (distance(next.at, from) > distance(best.at, from) ? next : best))
+}
+
+/** Volume, mm³, and first moment, mm⁴, of the body: pyramids over its faces, each cut into triangles from one corner. */
+export function contentOf<Name extends string>({ corners, edges }: ConvexPolyhedron<Name>): Content {
+  const [top] = corners
+  const first = new Map<Name, Vec3>()
+  for (const { at, between } of corners) for (const name of between) if (!first.has(name)) first.set(name, at)
+  let volume = 0
+  const moment = [0, 0, 0]
+  for (const [p, q] of edges) {
+    for (const name of p.between) {
+      const apex = first.get(name)!
+      if (!q.between.includes(name) || top === undefined) continue
+      const sides = [apex, p.at, q.at].map((at) => subtract(at, top.at)) as [Vec3, Vec3, Vec3]
+      const piece = Math.abs(dot(sides[0], cross(sides[1], sides[2]))) / 6
+      volume += piece
+      for (let k = 0; k < 3; k++) moment[k]! += piece * (top.at[k]! + (sides[0][k]! + sides[1][k]! + sides[2][k]!) / 4)
+    }
+  }
+  return { volume, moment: [moment[0]!, moment[1]!, moment[2]!] }
 }
 
 /** Planes whose normals differ by less part by less than 1e-6 mm over the 100 mm that a bit is long. */

@@ -1,4 +1,4 @@
-import type { Result, Where } from '../../input/problem.ts'
+import type { Problem, Result, Where } from '../../input/problem.ts'
 import { formatNumber } from '../../quantity/format-number.ts'
 import type { Fit } from './fit.ts'
 import {
@@ -164,20 +164,10 @@ export interface Needed {
  * infinity and for a fit whose least interference is above its most.
  */
 export function jointOf(input: JointInput): Result<Joint> {
+  const shape = shapeOf(input)
+  const problems = problemsOf(input, shape)
+  if (!shape.ok || problems.length > 0) return { ok: false, problems }
   const { fit, hub, shaft } = input
-  if (!(fit.interference.least <= fit.interference.most)) throw new RangeError('least interference above the most')
-  const faults = faultsOf(input)
-  const shape = pressJoint({
-    diameter: fit.diameter,
-    hubOutside: hub.outside,
-    shaftBore: shaft.bore,
-    hub: hub.material,
-    shaft: shaft.material,
-  })
-  if (!shape.ok || faults.problems.length > 0) {
-    const ofShape = shape.ok ? [] : shape.problems.map(({ where, ...rest }) => ({ ...rest, where: inputOf(where) }))
-    return { ok: false, problems: [...ofShape, ...faults.problems] }
-  }
   const joint = shape.value
   const { least, most } = fit.interference
   const expansions = { hub: hub.material.expansion, shaft: shaft.material.expansion }
@@ -203,6 +193,25 @@ export function jointOf(input: JointInput): Result<Joint> {
       elastic: joint,
     },
   }
+}
+
+/** The problems of `jointOf` alone, in a fraction of the time; empty where it can be worked out. RangeError as there. */
+export const jointProblems = (input: JointInput): Problem[] => problemsOf(input, shapeOf(input))
+
+function shapeOf({ fit, hub, shaft }: JointInput): Result<PressJoint> {
+  if (!(fit.interference.least <= fit.interference.most)) throw new RangeError('least interference above the most')
+  return pressJoint({
+    diameter: fit.diameter,
+    hubOutside: hub.outside,
+    shaftBore: shaft.bore,
+    hub: hub.material,
+    shaft: shaft.material,
+  })
+}
+
+function problemsOf(input: JointInput, shape: Result<PressJoint>): Problem[] {
+  const ofShape = shape.ok ? [] : shape.problems.map(({ where, ...rest }) => ({ ...rest, where: inputOf(where) }))
+  return [...ofShape, ...faultsOf(input).problems]
 }
 
 /** Where a figure of the shape stands in the input of the joint. */

@@ -1,7 +1,7 @@
-import type { Problem, Result } from '../../../input/problem.ts'
+import type { Problem } from '../../../input/problem.ts'
 import type { Fit } from '../../../mechanics/fit/fit.ts'
 import { pressureNeeded } from '../../../mechanics/fit/grip.ts'
-import { type Hold, type Joint, type JointInput, jointOf } from '../../../mechanics/fit/joint.ts'
+import { type Hold, type Joint, type JointInput, jointOf, jointProblems } from '../../../mechanics/fit/joint.ts'
 import { flatShare, type Interruption, type JointLength, jointLength } from '../../../mechanics/fit/joint-length.ts'
 import { interferenceFor } from '../../../mechanics/fit/press-joint.ts'
 import { speedLosing } from '../../../mechanics/fit/spin-loss.ts'
@@ -84,8 +84,7 @@ export function fitProblems(design: HeadDesign): Problem[] {
   }
   const input = jointInputOf(design)
   if (input === undefined) return problems
-  const worked: Result<Joint> = design.once('joint', () => jointOf(input))
-  return worked.ok ? problems : [...problems, ...underPaths(worked.problems, parameterPaths, 'fit')]
+  return [...problems, ...underPaths(jointProblems(input), parameterPaths, 'fit')]
 }
 
 const parameterPaths: readonly (readonly [prefix: string, path: string])[] = [

@@ -7,17 +7,20 @@ import { faceFrame } from '../frames.ts'
 import type { Layout } from '../layout.ts'
 import type { Parameters } from '../parameters/parameters.ts'
 import { halfLengthAt } from '../section.ts'
+import { milledBarOf } from './milled-bar.ts'
 
 /**
  * Volume, mm³, and centroid of the head, body frame, for balance. Where every hole is whole, cut by nothing else, holes
- * are taken off the bar with its face, slot and step in closed form: exact for a bar with flat sides, for a round bar to
- * what `quickVolumeOf` says. Where one breaks out, `quickVolumeOf` altogether.
+ * are taken off the milled bar, all in closed form. Where a hole breaks out, or a cut does (see `milledBarOf`), the rest
+ * is as exact as `quickVolumeOf`.
  */
 export function headVolumeOf(design: HeadDesign): Volume {
   const body = design.part('body')
   const holes = holesOf(design)
   if (!holes) return quickVolumeOf(solidOf(body))
-  const milled = quickVolumeOf(solidOf({ ...body, cuts: body.cuts.filter((cut) => isMilled(cut.id)) }))
+  const milled =
+    milledBarOf(design.parameters, design.layout) ??
+    quickVolumeOf(solidOf({ ...body, cuts: body.cuts.filter((cut) => isMilled(cut.id)) }))
   const volume = milled.volume - holes.reduce((sum, hole) => sum + hole.volume, 0)
   const moment = holes.reduce<Vec3>((sum, hole) => add(sum, hole.moment), [0, 0, 0])
   return { volume, centroid: scale(add(scale(milled.centroid, milled.volume), scale(moment, -1)), 1 / volume) }

@@ -1,9 +1,13 @@
+import { pointFrom } from '../../../geometry/frame.ts'
 import { add, scale, type Vec3 } from '../../../geometry/vector.ts'
+import { contentOf } from '../../../mechanics/angles/convex-polyhedron.ts'
 import type { MassItem } from '../../../mechanics/balance/static-balance.ts'
-import { type Part, solidOf } from '../../../part/part.ts'
-import { rodVolumeOf, turnedVolumeOf } from '../../../solid/turned.ts'
-import { flatVolumeOf, quickVolumeOf, type Volume } from '../../../solid/volume.ts'
+import { solidOf } from '../../../part/part.ts'
+import { turnedVolumeOf } from '../../../solid/turned.ts'
+import { quickVolumeOf } from '../../../solid/volume.ts'
+import type { MaterialRow } from '../../../tables/materials.ts'
 import type { HeadDesign } from '../design.ts'
+import { groundBitOf } from './angles.ts'
 import { headVolumeOf } from './head-volume.ts'
 
 /**
@@ -16,34 +20,30 @@ export const massItemsOf = (design: HeadDesign): readonly MassItem[] =>
 /** The bit alone: its ground piece and the blank behind it. */
 export const bitMassOf = (design: HeadDesign): MassItem =>
   design.once('mass of the bit', () => {
-    const part = design.part('bit')
-    return weighed(design, part, joined(solidOf(part).stock.map(flatVolumeOf)))
+    const { tip, head, tail } = groundBitOf(design)
+    const pieces = [head, ...(tail ? [tail] : [])].map(contentOf)
+    const volume = pieces.reduce((sum, piece) => sum + piece.volume, 0)
+    const moment = pieces.reduce<Vec3>((sum, piece) => add(sum, piece.moment), [0, 0, 0])
+    return weighed(design.layout.materials.bit, volume, pointFrom(tip.bit, scale(moment, 1 / volume)))
   })
 
 const bodyOf = (design: HeadDesign): MassItem => {
-  return weighed(design, design.part('body'), headVolumeOf(design))
+  const { volume, centroid } = headVolumeOf(design)
+  return weighed(design.layout.materials.body, volume, centroid)
 }
 
 const arborOf = (design: HeadDesign): MassItem => {
-  const part = design.part('arbor')
-  const solid = solidOf(part)
-  return weighed(design, part, turnedVolumeOf(solid) ?? quickVolumeOf(solid))
+  const solid = solidOf(design.part('arbor'))
+  const { volume, centroid } = turnedVolumeOf(solid) ?? quickVolumeOf(solid)
+  return weighed(design.layout.materials.arbor, volume, centroid)
 }
 
-const screwsOf = (design: HeadDesign): MassItem[] =>
-  design.screwParts.map((part) => {
-    const solid = solidOf(part)
-    const [cell] = solid.stock
-    return weighed(design, part, (cell && rodVolumeOf(cell)) ?? quickVolumeOf(solid))
-  })
+const screwsOf = ({ layout: { screws, materials }, screwMiddles }: HeadDesign): MassItem[] => {
+  const volume = (Math.PI / 4) * screws.thread.majorDiameter ** 2 * screws.length
+  return screwMiddles.map((middle) => weighed(materials.screw, volume, middle))
+}
 
-const weighed = (design: HeadDesign, part: Part, { volume, centroid }: Volume): MassItem => ({
-  mass: volume * 1e-9 * design.materialOf(part).density,
+const weighed = ({ density }: MaterialRow, volume: number, centroid: Vec3): MassItem => ({
+  mass: volume * 1e-9 * density,
   centroid,
 })
-
-function joined(volumes: readonly Volume[]): Volume {
-  const volume = volumes.reduce((sum, one) => sum + one.volume, 0)
-  const moment = volumes.reduce<Vec3>((sum, one) => add(sum, scale(one.centroid, one.volume)), [0, 0, 0])
-  return { volume, centroid: volume > 0 ? scale(moment, 1 / volume) : [0, 0, 0] }
-}

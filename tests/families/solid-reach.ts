@@ -1,9 +1,9 @@
-import { cellDepth } from './cell.ts'
-import { type Region, reach, regionOf } from './region.ts'
-import type { Solid } from './solid.ts'
-import type { Plane } from './surface.ts'
-import { coincident } from './tolerance.ts'
-import { negate, type Vec3 } from './vector.ts'
+import { cellDepth } from '../../src/geometry/cell.ts'
+import { type Region, reach, regionOf } from '../../src/geometry/region.ts'
+import type { Solid } from '../../src/geometry/solid.ts'
+import type { Plane } from '../../src/geometry/surface.ts'
+import { coincident } from '../../src/geometry/tolerance.ts'
+import { negate, type Vec3 } from '../../src/geometry/vector.ts'
 
 /**
  * How far the metal of a solid reaches along a unit direction, mm, and where; undefined for no metal at all. Exact
