@@ -1,3 +1,7 @@
+/** What a printed mock-up is for, and what never. */
+export const handOnly =
+  'A printed mock-up is for fit, reach and hand: turned by hand with the spindle isolated, never under power.'
+
 /** What every report says, whatever the design. */
 export const cautions: readonly string[] = [
   'A shop-made rotating tool is unproven until it has been inspected and run up slowly behind a guard.',
@@ -7,7 +11,7 @@ export const cautions: readonly string[] = [
   'First run slow, behind a guard, nobody in the plane of the swing. Tighten the screws again after the first minute.',
   'No gloves, loose sleeves or loose hair near a turning spindle.',
   'Hardened steel cracks over a chip, over a gap or under an overtightened screw: clean the slot, seat the bit, keep to the torque.',
-  'A printed mock-up is for fit, reach and hand: turned by hand with the spindle isolated, never under power.',
+  handOnly,
   'Press against a square face: an angled face is no seat, and a loose wedge under it can shoot out. Press before the face is cut, or into a cup bored to it.',
   'Heat evenly and measure the temperature. Hot parts burn, and so do very cold ones; liquid nitrogen in a small room suffocates.',
   'No torch and no weld on what was cleaned with a chlorinated cleaner: the fumes are poison (phosgene). Retaining compounds and plating fume when heated too.',
