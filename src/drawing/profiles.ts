@@ -1,65 +1,62 @@
+import { type Entity, endsOf, pointOf, rangeOf } from '../edges/entity.ts'
 import type { Result } from '../input/problem.ts'
+import { isClosed, type ProfileEdge, type SetUp } from '../profiles/profile.ts'
 import { formatNumber } from '../quantity/format-number.ts'
-import type { DxfDocument, DxfLayer } from './dxf/dxf-document.ts'
-import type { Arc, Circle, Curve, Line, Point } from './entity.ts'
-import { sweepOf } from './entity-shape.ts'
+import type { DxfDocument, DxfEntity, DxfLayer } from './dxf/dxf-document.ts'
+import type { Curve, Point } from './entity.ts'
+import { layerWord, profileLayer } from './profile-layer.ts'
 
-/** One edge of a profile: layers are given by the feature. */
-export type ProfileEdge = Omit<Line<string>, 'layer'> | Omit<Arc<string>, 'layer'> | Omit<Circle<string>, 'layer'>
-
-/** What a cutter follows for one feature: true size in the plane it is cut in. */
-export interface Profile {
-  /** Feature by id. */
-  readonly feature: string
-  /** mm below the plane that the set-up is zeroed on; absent for a cut right through. */
-  readonly depth?: number
-  /** Closed outlines, mm in the plane's own coordinates; edges in turn, each in either sense. */
-  readonly loops: readonly (readonly ProfileEdge[])[]
-  /** Where the set-up's origin lies on the page, mm: profiles of other planes stand beside one another. */
-  readonly origin: Point
+/** What the file says beside its outlines. */
+export interface ProfileFacts {
+  /** Comments at the head of the file, a line each, that CAD and CAM read over: part, revision mark. */
+  readonly comments: readonly string[]
+  /** Findings that stop the job, in words; none where nothing does. */
+  readonly stops: readonly string[]
 }
-
-/** How far the ends of two neighbouring edges may lie apart, mm; what CAM takes for closed. */
-const joined = 1e-4
 
 /**
  * `profiles.dxf`: closed outlines of lines, arcs and circles, a layer a feature named after it and its depth
- * (`SLOT_DEPTH_12.7MM`, `BORE_THROUGH`), each plane's origin as a cross on its own layer, nothing else: no text, no
- * dimension, that a cutter could follow. Problems: an outline that is not closed, a feature twice.
+ * (`SLOT_DEPTH_12.7MM`, `BORE_THROUGH`). The set-ups stand beside one another, the first at the file's own origin; the
+ * zero of each is marked by its axes on a layer of its own, and comments tell where it lies. No text and no dimension
+ * that a cutter could follow: words come only where findings stop the job, on layer `STOP`, above everything else.
+ * Problems: an outline that is not closed, two features for one layer.
  */
-export function profilesDxf(profiles: readonly Profile[], units: 'mm' | 'in'): Result<DxfDocument> {
-  const unit = units === 'mm' ? 1 : 1 / 25.4
-  const problems = profiles.flatMap(({ feature, loops }, i) => {
-    const where = { file: 'profiles.dxf', path: feature }
-    const open = loops.filter((loop) => !closed(loop)).length
-    return [
-      ...(open > 0
-        ? [{ code: 'unsound-solid' as const, where, found: `${open} open outlines`, allowed: 'closed outlines' }]
-        : []),
-      ...(profiles.findIndex((p) => p.feature === feature) < i
-        ? [{ code: 'contradiction' as const, where, found: 'the feature twice', allowed: 'each feature once' }]
-        : []),
-    ]
-  })
+export function profilesDxf(
+  setUps: readonly SetUp[],
+  units: 'mm' | 'in',
+  { comments, stops }: ProfileFacts = { comments: [], stops: [] },
+): Result<DxfDocument> {
+  const problems = faultsOf(setUps, units)
   if (problems.length > 0) return { ok: false, problems }
-  const layers: DxfLayer[] = profiles.map((p, i) => ({
-    name: profileLayer(p, units),
-    lineType: 'CONTINUOUS',
-    width: 0.25,
-    colour: 1 + (i % 6),
-  }))
-  const origins = new Map(profiles.map((p) => [p.origin.join(' '), p.origin]))
+  const unit = units === 'mm' ? 1 : 1 / 25.4
+  const origins = originsOf(setUps, units)
+  const top = Math.max(0, ...setUps.map((s) => extentOf(s, 1)[1]))
+  const words = stops.flatMap((text) => lined(`STOP: ${text}`))
+  const cutting = setUps.flatMap((s) => s.profiles.map((p) => profileLayer(p, units)))
+  const layer = (name: string, colour: number): DxfLayer => ({ name, lineType: 'CONTINUOUS', width: 0.25, colour })
   return {
     ok: true,
     value: {
       units,
+      comments: [...comments, ...setUps.map((s, i) => whereabouts(s, origins[i]!, units))],
       lineTypes: [],
-      layers: [...layers, { name: originLayer, lineType: 'CONTINUOUS', width: 0.25, colour: 7 }],
+      layers: [
+        ...cutting.map((name, i) => layer(name, colours[i % colours.length]!)),
+        ...setUps.map((s) => layer(originLayer(s), plain)),
+        ...(stops.length > 0 ? [layer(stopLayer, red)] : []),
+      ],
       entities: [
-        ...profiles.flatMap((p) =>
-          p.loops.flat().map((edge) => moved({ ...edge, layer: profileLayer(p, units) }, unit, p.origin)),
-        ),
-        ...[...origins.values()].flatMap((at) => cross(at, unit)),
+        ...setUps.flatMap((s, i) => [
+          ...s.profiles.flatMap((p) =>
+            p.outlines.flat().map((e) => placed(e, profileLayer(p, units), unit, origins[i]!)),
+          ),
+          ...axes(originLayer(s), unit, origins[i]!),
+        ]),
+        ...words.map((text, i): DxfEntity => {
+          const at: Point = [0, (top + clear + (words.length - 1 - i) * 2 * letters) * unit]
+          const common = { across: 'left', up: 'baseline', rotation: 0 } as const
+          return { kind: 'text', layer: stopLayer, at, text, height: letters * unit, ...common }
+        }),
       ],
       dimensions: [],
       dimensionStyles: [
@@ -69,57 +66,90 @@ export function profilesDxf(profiles: readonly Profile[], units: 'mm' | 'in'): R
   }
 }
 
-export const originLayer = 'ORIGIN'
+export const stopLayer = 'STOP'
+/** `ORIGIN_TILTED-FACE` */
+export const originLayer = ({ name }: SetUp): string => `ORIGIN_${layerWord(name)}`
 
-/** `SLOT_DEPTH_12.7MM`: letters, digits, point, hyphen and underscore, which every CAM takes. */
-export function profileLayer({ feature, depth }: Profile, units: 'mm' | 'in'): string {
-  const name = feature.toUpperCase().replace(/[^A-Z0-9-]+/g, '-')
-  if (depth === undefined) return `${name}_THROUGH`
-  const text = units === 'mm' ? formatNumber(depth, 3, { trim: true }) : formatNumber(depth / 25.4, 4, { trim: true })
-  return `${name}_DEPTH_${text}${units.toUpperCase()}`
+/** Room between set-ups, and above the uppermost outline, mm. */
+const clear = 20
+/** Height of the letters of a stop, mm. */
+const letters = 5
+/** Colours of the DXF table that can be told apart on black and on white; red is kept for a stop. */
+const colours = [5, 3, 6, 30, 140, 94, 200, 42, 4]
+const red = 1
+const plain = 7
+
+/** Words on lines of at most 80 letters or so. */
+const lined = (text: string): string[] => text.match(/\S.{0,78}\S(?=\s|$)|\S+/gu) ?? []
+
+function faultsOf(setUps: readonly SetUp[], units: 'mm' | 'in') {
+  const profiles = setUps.flatMap((s) => s.profiles)
+  const layers = profiles.map((p) => profileLayer(p, units))
+  return profiles.flatMap(({ name, outlines }, i) => {
+    const where = { file: 'profiles.dxf', path: name }
+    const open = outlines.filter((outline) => !isClosed(outline)).length
+    const found = open > 0 ? `${open} open outlines` : outlines.length === 0 ? 'no outline' : undefined
+    return [
+      ...(found ? [{ code: 'unsound-solid' as const, where, found, allowed: 'closed outlines' }] : []),
+      ...(layers.indexOf(layers[i]!) < i
+        ? [{ code: 'contradiction' as const, where, found: 'the feature twice', allowed: 'each feature once' }]
+        : []),
+    ]
+  })
 }
 
-function moved(edge: Line<string> | Arc<string> | Circle<string>, unit: number, by: Point): Curve<string> {
+/** Where the zero of each set-up lies, mm: clear of the one before, at whole tens of millimetres or half inches. */
+function originsOf(setUps: readonly SetUp[], units: 'mm' | 'in'): Point[] {
+  const step = units === 'mm' ? 10 : 12.7
+  let edge: number | undefined
+  return setUps.map((s): Point => {
+    const [low, high] = extentOf(s, 0)
+    const x = edge === undefined ? 0 : step * Math.ceil((edge + clear - low) / step - 1e-6)
+    edge = x + high
+    return [x, 0]
+  })
+}
+
+/** How far outlines and axes of a set-up reach along x (0) or y (1), mm, to a hair. */
+function extentOf({ profiles }: SetUp, axis: 0 | 1): [number, number] {
+  const points = profiles.flatMap((p) => p.outlines.flat()).flatMap(pointsOf)
+  const values = points.map((p) => p[axis])
+  return [Math.min(-arm, ...values), Math.max(2 * arm, ...values)]
+}
+
+function pointsOf(e: Entity): readonly Point[] {
+  if (e.kind === 'line') return endsOf(e)
+  const [from, to] = rangeOf(e)
+  return Array.from({ length: 65 }, (_, i) => pointOf(e, from + ((to - from) * i) / 64))
+}
+
+function whereabouts({ name, zero }: SetUp, [x, y]: Point, units: 'mm' | 'in'): string {
+  const text = (value: number) =>
+    units === 'mm' ? formatNumber(value, 3, { trim: true }) : formatNumber(value / 25.4, 4, { trim: true })
+  return `set-up ${name}: zero at X ${text(x)} Y ${text(y)} of this file = ${zero}; Z out of the metal to the cutter`
+}
+
+function placed(edge: ProfileEdge, layer: string, unit: number, by: Point): Curve<string> {
   const to = (p: Point): Point => [(p[0] + by[0]) * unit, (p[1] + by[1]) * unit]
-  if (edge.kind === 'line') return { ...edge, from: to(edge.from), to: to(edge.to) }
-  return { ...edge, center: to(edge.center), radius: edge.radius * unit }
+  if (edge.kind === 'line') return { kind: 'line', layer, from: to(edge.from), to: to(edge.to) }
+  const round = { layer, center: to(edge.centre), radius: edge.radius * unit }
+  return edge.kind === 'circle'
+    ? { kind: 'circle', ...round }
+    : { kind: 'arc', ...round, start: edge.start, end: edge.end }
 }
 
-function cross([x, y]: Point, unit: number): Curve<string>[] {
-  const arm = 5
-  const line = (from: Point, to: Point): Curve<string> => ({
-    kind: 'line',
-    layer: originLayer,
-    from: [from[0] * unit, from[1] * unit],
-    to: [to[0] * unit, to[1] * unit],
-  })
-  return [line([x - arm, y], [x + arm, y]), line([x, y - arm], [x, y + arm])]
-}
+const arm = 5
 
-/** Whether the edges of a loop run end to end and back to their start. */
-function closed(loop: readonly ProfileEdge[]): boolean {
-  if (loop.length === 1) return loop[0]!.kind === 'circle' || (loop[0]!.kind === 'arc' && isWhole(loop[0]!))
-  if (loop.length === 0 || loop.some((e) => e.kind === 'circle')) return false
-  const ends = loop.map(endsOf)
-  const near = (a: Point, b: Point) => Math.hypot(a[0] - b[0], a[1] - b[1]) <= joined
-  return ends[0]!.some((start, side) => {
-    let at = ends[0]![1 - side]!
-    for (const [a, b] of ends.slice(1)) {
-      if (near(a, at)) at = b
-      else if (near(b, at)) at = a
-      else return false
-    }
-    return near(at, start)
-  })
-}
-
-const isWhole = (arc: Omit<Arc<string>, 'layer'>): boolean => Math.abs(sweepOf(arc) - 2 * Math.PI) < 1e-9
-
-function endsOf(edge: ProfileEdge): readonly [Point, Point] {
-  if (edge.kind === 'line') return [edge.from, edge.to]
-  const on = (t: number): Point => [
-    edge.center[0] + edge.radius * Math.cos(t),
-    edge.center[1] + edge.radius * Math.sin(t),
+/** The zero of a set-up: a cross with an arrow each along +x and +y, the one along x twice as long. */
+function axes(layer: string, unit: number, by: Point): Curve<string>[] {
+  const line = (from: Point, to: Point) => placed({ kind: 'line', from, to }, layer, unit, by)
+  const head = (tip: Point, [x, y]: Point) => [
+    line(tip, [tip[0] - 2 * x - y, tip[1] - 2 * y - x]),
+    line(tip, [tip[0] - 2 * x + y, tip[1] - 2 * y + x]),
   ]
-  return edge.kind === 'arc' ? [on(edge.start), on(edge.end)] : [on(0), on(0)]
+  const [right, up]: [Point, Point] = [
+    [2 * arm, 0],
+    [0, arm],
+  ]
+  return [line([-arm, 0], right), line([0, -arm], up), ...head(right, [1, 0]), ...head(up, [0, 1])]
 }
