@@ -12,13 +12,13 @@ export function markdownReport(report: Report): string {
     )
   }
   lines.push('## Findings', '', ...findings(report), '')
-  lines.push('## Figures', '', ...table(['figure', 'value', 'limit', 'from'], figures(report)), '')
+  lines.push('## Figures', '', ...markdownTable(['figure', 'value', 'limit', 'from'], figures(report)), '')
   for (const { title, columns, rows } of report.tables) {
     const head = columns.map(({ label, unit }) => (unit === '' ? label : `${label}, ${unit}`))
     lines.push(
       `## ${title}`,
       '',
-      ...table(
+      ...markdownTable(
         head,
         rows.map((row) => row.map(cell)),
       ),
@@ -26,12 +26,12 @@ export function markdownReport(report: Report): string {
     )
   }
   lines.push('## Walls', '', 'Least metal between two cuts, measured inside the metal.', '')
-  lines.push(...table(['between', 'metal', 'wanted'], walls(report)), '')
+  lines.push(...markdownTable(['between', 'metal', 'wanted'], walls(report)), '')
   lines.push('## Dimensions', '', 'In brackets: follows from others, not to be machined to.', '')
-  lines.push(...table(['part', 'dimension', 'size', 'tolerance'], dimensions(report)), '')
+  lines.push(...markdownTable(['part', 'dimension', 'size', 'tolerance'], dimensions(report)), '')
   lines.push('## Parts', '')
   lines.push(
-    ...table(
+    ...markdownTable(
       ['part', 'material', 'volume', 'mass'],
       report.parts.map((p) => [
         p.label,
@@ -48,7 +48,7 @@ export function markdownReport(report: Report): string {
     'Where each value came from: given in the file, a default, a rule of thumb, or derived from others.',
     '',
   )
-  lines.push(...table(['parameter', 'value', 'origin'], parameters(report)), '')
+  lines.push(...markdownTable(['parameter', 'value', 'origin'], parameters(report)), '')
   lines.push('## Cautions', '', ...report.cautions.map((c) => `- ${c}`), '', `${mark}`, '')
   return lines.join('\n')
 }
@@ -112,9 +112,10 @@ const amount = (value: number, unit: string): string =>
 const signed = (value: number): string => `${value > 0 ? '+' : ''}${formatNumber(value, 4, { trim: true })}`
 
 /** What a user typed, with the signs that Markdown would read taken out of its hands. */
-const plain = (words: string): string => words.replace(/[\\`*_{}[\]<>#|]/g, (sign) => `\\${sign}`)
+/** Words with the signs that Markdown would take for its own made plain. */
+export const plain = (words: string): string => words.replace(/[\\`*_{}[\]<>#|]/g, (sign) => `\\${sign}`)
 
-function table(head: readonly string[], rows: readonly (readonly string[])[]): string[] {
+export function markdownTable(head: readonly string[], rows: readonly (readonly string[])[]): string[] {
   const line = (cells: readonly string[]) => `| ${cells.join(' | ')} |`
   return [line(head), line(head.map(() => '---')), ...rows.map(line)]
 }

@@ -1,0 +1,114 @@
+import type { Finding } from '../checks/finding.ts'
+import { findingsOf } from '../checks/rule.ts'
+import type { CommonParameters, Design, Family } from '../families/family.ts'
+import { type FigureValue, figuresOf } from '../figures/figure.ts'
+import { sizeFrom } from '../figures/measuring.ts'
+import type { Problem, Result } from '../input/problem.ts'
+import { type AskedLine, askedLines } from './inspection-sheet.ts'
+import { type MeasuredValue, sizeName } from './measured-value.ts'
+import type { Repair } from './repair.ts'
+
+/** One measured size beside what was asked for, mm or rad. */
+export interface MadeLine {
+  readonly asked: AskedLine
+  /** What the tool showed, and the size that it means. */
+  readonly reading: number
+  readonly size: number
+  readonly verdict: 'good' | 'too large' | 'too small' | 'no limits'
+  /** By how much it lies beyond its limit, above 0. */
+  readonly beyond?: number
+}
+
+/** A figure that came out otherwise than designed. */
+export interface ChangedFigure {
+  readonly designed: FigureValue | undefined
+  readonly made: FigureValue | undefined
+}
+
+/** What a tool as it was made is worth. */
+export interface AsMade<D> {
+  readonly design: D
+  readonly lines: readonly MadeLine[]
+  /** Sizes that were asked for and not measured: they keep their nominal size and tolerance. */
+  readonly unmeasured: readonly AskedLine[]
+  readonly changed: readonly ChangedFigure[]
+  readonly findings: {
+    readonly new: readonly Finding[]
+    readonly gone: readonly Finding[]
+    readonly stay: readonly Finding[]
+  }
+  readonly repairs: readonly Repair[]
+}
+
+/** A figure has changed when it differs by more than this share of itself. */
+const worthTelling = 1e-3
+
+/** Works everything out again with what was measured. Problems: values with which nothing can be built, where they stand. */
+export function asMade<P extends CommonParameters, D extends Design>(
+  family: Family<P, D>,
+  designed: D,
+  values: readonly MeasuredValue[],
+): Result<AsMade<D>> {
+  const asked = askedLines(family.measuring(designed))
+  const lines: MadeLine[] = []
+  const sizes = new Map<string, number>()
+  // Part by part: a spigot is turned to the bore that was measured, and judged by the limits that follow from it.
+  for (const part of new Set(asked.map((a) => a.part))) {
+    const sofar = family.asMade(designed, sizes)
+    const now = sofar.ok ? askedLines(family.measuring(sofar.value)) : asked
+    for (const { id, value } of values.filter((v) => v.part === part)) {
+      const line = now.find((a) => a.part === part && a.id === id) ?? asked.find((a) => a.part === part && a.id === id)
+      if (!line) throw new RangeError(`${part} ${id} was not asked for`)
+      lines.push(judgedLine(line, value))
+    }
+    for (const l of lines) sizes.set(sizeName(l.asked), l.size)
+  }
+  const made = family.asMade(designed, sizes)
+  if (!made.ok) return { ok: false, problems: made.problems.map((p) => placed(p, values)) }
+  const design = made.value
+  const [before, after] = [figuresOf(family.figures, designed), figuresOf(family.figures, design)]
+  const ids = [...new Set([...before, ...after].map((f) => f.id))]
+  const changed = ids
+    .map((id) => ({ designed: before.find((f) => f.id === id), made: after.find((f) => f.id === id) }))
+    .filter(
+      ({ designed: a, made: b }) =>
+        !a || !b || Math.abs(b.value - a.value) > worthTelling * Math.max(Math.abs(a.value), 1e-9),
+    )
+  const [old, now] = [findingsOf(family.rules, designed), findingsOf(family.rules, design)]
+  const has = (list: readonly Finding[], f: Finding) => list.some((o) => o.id === f.id && o.level === f.level)
+  return {
+    ok: true,
+    value: {
+      design,
+      lines,
+      unmeasured: asked.filter((a) => a.measuring.dimension.kind !== 'thread' && !sizes.has(sizeName(a))),
+      changed,
+      findings: {
+        new: now.filter((f) => !has(old, f)),
+        gone: old.filter((f) => !has(now, f)),
+        stay: now.filter((f) => has(old, f)),
+      },
+      repairs: family.repairs(design, designed),
+    },
+  }
+}
+
+/** Within limits to a hundredth of a micrometre: what a sheet rounds to must not make scrap. */
+const slack = 1e-5
+
+function judgedLine(asked: AskedLine, reading: number): MadeLine {
+  const { from, to, measuring } = asked
+  const size = sizeFrom(measuring, reading)
+  if (from === undefined || to === undefined) return { asked, reading, size, verdict: 'no limits' }
+  const beyond = Math.max(reading - to, from - reading)
+  if (beyond <= slack) return { asked, reading, size, verdict: 'good' }
+  const isMore = reading > to === (measuring.reading?.scale ?? 1) > 0
+  return { asked, reading, size, verdict: isMore ? 'too large' : 'too small', beyond }
+}
+
+/** A problem about a measured size stands where that was written. */
+function placed(problem: Problem, values: readonly MeasuredValue[]): Problem {
+  const { path } = problem.where
+  const value = values.find((v) => sizeName(v) === path) ?? values[0]!
+  return { ...problem, where: { ...value.where, ...(path !== undefined && { path }) } }
+}

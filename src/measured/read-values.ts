@@ -1,0 +1,171 @@
+import { nearest } from '../input/nearest.ts'
+import type { Problem, Result, Where } from '../input/problem.ts'
+import { readDocument } from '../input/read-document.ts'
+import { formatQuantity } from '../quantity/format-quantity.ts'
+import type { Units } from '../quantity/kind.ts'
+import { parseQuantity } from '../quantity/parse-quantity.ts'
+import { type AskedSize, type MeasuredValue, sizeName } from './measured-value.ts'
+import { readSheetRows } from './sheet-rows.ts'
+
+export interface ValuesWanted {
+  /** Every size that may be given. */
+  readonly sizes: readonly AskedSize[]
+  /** Unit of a bare number where the sheet names none. */
+  readonly units: Units
+  /** Revision mark that the sheet must have been made for. */
+  readonly revision: string
+  /** Take a sheet of another revision all the same. */
+  readonly anyRevision: boolean
+}
+
+/** One value as written, before it is read. */
+export interface WrittenValue {
+  readonly part: string
+  readonly id: string
+  readonly text: string
+  /** Unit that the sheet names for it; a text may name its own. */
+  readonly unit?: string
+  /** Whether a comma in it can only be a decimal one. */
+  readonly decimalComma: boolean
+  readonly where: Where
+}
+
+/** A sheet before its values are read. */
+export interface WrittenSheet {
+  readonly revisions: readonly { readonly mark: string; readonly where: Where }[]
+  readonly values: readonly WrittenValue[]
+}
+
+/**
+ * The measured values of a filled-in sheet: CSV as spreadsheets save it, or YAML (`revision`, then a map of sizes under
+ * each part). Problems: a missing column, a size that nobody asked for, no number, a unit of another kind, a value that looks
+ * like a slip of the unit, two values for one size, a sheet of another revision or without one, a sheet without values.
+ */
+export function readValues(text: string, file: string, wanted: ValuesWanted): Result<MeasuredValue[]> {
+  const sheet = isYaml(file) ? fromYaml(text, file) : readSheetRows(text, file)
+  if (!sheet.ok) return sheet
+  const problems: Problem[] = []
+  if (!wanted.anyRevision) problems.push(...revisionProblems(sheet.value, file, wanted.revision))
+  const values: MeasuredValue[] = []
+  const seen = new Map<string, WrittenValue>()
+  for (const written of sheet.value.values) {
+    const asked = wanted.sizes.find((s) => s.part === written.part && s.id === written.id)
+    if (!asked) {
+      problems.push(unknownSize(written, wanted.sizes))
+      continue
+    }
+    const before = seen.get(sizeName(asked))
+    if (before) {
+      const allowed = `one value for each size; line ${before.where.line} has one`
+      problems.push({
+        code: 'duplicate-key',
+        where: written.where,
+        found: `a second value for ${sizeName(asked)}`,
+        allowed,
+      })
+      continue
+    }
+    seen.set(sizeName(asked), written)
+    const read = readValue(written, asked, wanted.units)
+    if (read.ok) values.push(read.value)
+    else problems.push(...read.problems)
+  }
+  if (problems.length === 0 && values.length === 0) {
+    problems.push({ code: 'file-empty', where: { file }, found: 'no measured value', allowed: 'one value at least' })
+  }
+  return problems.length > 0 ? { ok: false, problems } : { ok: true, value: values }
+}
+
+const isYaml = (file: string): boolean => /\.ya?ml$/i.test(file)
+
+function fromYaml(text: string, file: string): Result<WrittenSheet> {
+  const read = readDocument(text, file)
+  if (!read.ok) return read
+  const { raw, locate, writtenAt } = read.value
+  const values: WrittenValue[] = []
+  const problems: Problem[] = []
+  const revisions: WrittenSheet['revisions'][number][] = []
+  for (const [part, sizes] of Object.entries(raw as Record<string, unknown>)) {
+    if (part === 'revision') {
+      revisions.push({ mark: String(sizes), where: { file, path: 'revision', ...locate(['revision'], 'value') } })
+      continue
+    }
+    if (typeof sizes !== 'object' || sizes === null || Array.isArray(sizes)) {
+      const where = { file, path: part, ...locate([part], 'value') }
+      problems.push({
+        code: 'wrong-kind',
+        where,
+        found: writtenAt([part]),
+        allowed: 'sizes of that part, each with its value',
+      })
+      continue
+    }
+    for (const [id, value] of Object.entries(sizes)) {
+      if (value === null) continue
+      const where = { file, path: `${part}.${id}`, ...locate([part, id], 'value') }
+      if (typeof value === 'string' || typeof value === 'number') {
+        values.push({ part, id, text: String(value), decimalComma: false, where })
+      } else problems.push({ code: 'wrong-kind', where, found: writtenAt([part, id]), allowed: 'a length or an angle' })
+    }
+  }
+  return problems.length > 0 ? { ok: false, problems } : { ok: true, value: { revisions, values } }
+}
+
+function revisionProblems({ revisions }: WrittenSheet, file: string, wanted: string): Problem[] {
+  const remedy = 'measure against the package of this parameter file, or say --any-revision'
+  const [first] = revisions
+  if (!first) {
+    return [
+      { code: 'missing-key', where: { file, path: 'revision' }, found: 'no revision mark', allowed: wanted, remedy },
+    ]
+  }
+  const other = revisions.find(({ mark }) => mark !== wanted)
+  return other ? [{ code: 'contradiction', where: other.where, found: other.mark, allowed: wanted, remedy }] : []
+}
+
+function unknownSize({ part, id, where }: WrittenValue, sizes: readonly AskedSize[]): Problem {
+  const names = sizes.map(sizeName)
+  const found = `${part} ${id}`.trim()
+  const meant = nearest(found, names)
+  return {
+    code: 'unknown-key',
+    where,
+    found: found === '' ? 'a value without the name of its size' : found,
+    allowed: names.join(', '),
+    ...(meant !== undefined && { remedy: `write ${meant}` }),
+  }
+}
+
+/** Factors by which a value is off when it was written in another unit, or its point has moved. */
+const slips = [25.4, 10, 100, 1000, 39.37] as const
+
+function readValue(written: WrittenValue, asked: AskedSize, units: Units): Result<MeasuredValue> {
+  const { text, unit, where } = written
+  const plain = written.decimalComma ? text.replace(/(\d),(\d)/, '$1.$2') : text
+  const bare = /^[-+]?[\d.,/\s-]+$/.test(plain.trim())
+  const read = parseQuantity(asked.kind, bare && unit !== undefined && unit !== '' ? `${plain} ${unit}` : plain, units)
+  if (!read.ok) {
+    const { code, found, allowed, remedy } = read
+    return { ok: false, problems: [{ code, where, found, allowed, ...(remedy !== undefined && { remedy }) }] }
+  }
+  const { value } = read
+  const { part, id, nominal } = asked
+  const off = Math.abs(nominal) > 1e-3 ? Math.abs(value / nominal) : 1
+  // A number with its unit beside it is meant as it stands.
+  if (bare && slips.some((s) => Math.abs(off * s - 1) < 0.25 || Math.abs(off / s - 1) < 0.25)) {
+    const shown = formatQuantity(asked.kind, value, units)
+    return {
+      ok: false,
+      problems: [
+        {
+          code: 'out-of-range',
+          where,
+          found: `${text.trim()}, ${off > 1 ? `${off.toFixed(0)} times` : `one ${(1 / off).toFixed(0)}th of`} the nominal size`,
+          allowed: `about ${formatQuantity(asked.kind, nominal, units)}`,
+          remedy: `write the value in the unit of the sheet; if it is meant, write it with its unit: ${shown}`,
+        },
+      ],
+    }
+  }
+  return { ok: true, value: { part, id, value, where } }
+}
