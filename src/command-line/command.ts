@@ -13,6 +13,8 @@ export interface Command {
   readonly details: readonly string[]
   /** Without the name of the program. */
   readonly example: string
+  /** What its exit status says, where that is not the usual. */
+  readonly exits?: string
   run(given: Arguments, world: World): Promise<Outcome> | Outcome
 }
 
@@ -29,6 +31,8 @@ export interface Option {
   /** How its value is called; without one the option is a switch. */
   readonly value?: string
   readonly choices?: readonly string[]
+  /** May be given more than once: all its values are in `repeated`. */
+  readonly repeats?: true
 }
 
 /** Arguments that fit a command. */
@@ -36,6 +40,8 @@ export interface Arguments {
   readonly operands: readonly string[]
   /** Value by option name. */
   readonly values: ReadonlyMap<string, string>
+  /** Values of options that may be given more than once, in their order. */
+  readonly repeated: ReadonlyMap<string, readonly string[]>
   /** Switches that were given. */
   readonly switches: ReadonlySet<string>
 }

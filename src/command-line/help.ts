@@ -39,7 +39,7 @@ export function commandHelp(command: Command): string {
     'Example:',
     `  cutterwright ${command.example}`,
     '',
-    exitCodes,
+    command.exits ?? exitCodes,
   )
 }
 

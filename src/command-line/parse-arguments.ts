@@ -21,6 +21,7 @@ export function parseArguments(command: Command, args: readonly string[]): Resul
   const problems: Problem[] = []
   const operands: string[] = []
   const values = new Map<string, string>()
+  const repeated = new Map<string, string[]>()
   const switches = new Set<string>()
   const unknown = new Set<number>()
   for (const token of tokens) {
@@ -32,6 +33,10 @@ export function parseArguments(command: Command, args: readonly string[]): Resul
       // `-out` comes as three options of one letter at one place.
       if (!unknown.has(token.index)) problems.push(unknownOption(written, command))
       unknown.add(token.index)
+    } else if (option.repeats) {
+      const problem = valueProblem(option, token.value, token.inlineValue === true)
+      if (problem !== undefined) problems.push(problem)
+      repeated.set(option.name, [...(repeated.get(option.name) ?? []), token.value ?? ''])
     } else if (values.has(option.name) || switches.has(option.name)) {
       problems.push(commandProblem(`${option.name} twice`, 'each option once'))
     } else if (option.value === undefined) {
@@ -45,7 +50,7 @@ export function parseArguments(command: Command, args: readonly string[]): Resul
   }
   // Behind an option that is not known, what seems one name too many may be its value.
   problems.push(...operandProblems(command, operands, unknown.size === 0))
-  return problems.length > 0 ? { ok: false, problems } : { ok: true, value: { operands, values, switches } }
+  return problems.length > 0 ? { ok: false, problems } : { ok: true, value: { operands, values, repeated, switches } }
 }
 
 function unknownOption(written: string, { name, options }: Command): Problem {

@@ -3,6 +3,8 @@ import type { Machine } from '../package/machine.ts'
 /** Where text goes; a process's streams are such, and a list of strings can be. */
 export interface Sink {
   write(text: string): unknown
+  /** True for a terminal, where a line may be written over. */
+  readonly isTTY?: boolean | undefined
 }
 
 /** All that a command knows of the world outside, so that a test needs no process. */

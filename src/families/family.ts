@@ -4,12 +4,17 @@ import type { SheetPlan } from '../drawing/plan/sheet-plan.ts'
 import type { SheetName } from '../drawing/sheet/sheet-size.ts'
 import type { DrawingStyle } from '../drawing/style.ts'
 import type { Figure } from '../figures/figure.ts'
+import type { Measuring } from '../figures/measuring.ts'
 import type { Pictures } from '../figures/pictures.ts'
 import type { TableOf } from '../figures/table.ts'
+import type { Frame } from '../geometry/frame.ts'
+import type { Solid } from '../geometry/solid.ts'
 import type { Problem, Result } from '../input/problem.ts'
+import type { Repair } from '../measured/repair.ts'
 import type { Part } from '../part/part.ts'
 import type { Scene } from '../part/scene.ts'
 import type { Walls } from '../part/wall.ts'
+import type { SetUp } from '../profiles/profile.ts'
 import type { Units } from '../quantity/kind.ts'
 import type { Volume } from '../solid/volume.ts'
 import type { Tables } from '../tables/read-tables.ts'
@@ -38,6 +43,7 @@ export interface CommonParameters {
     readonly projection: 'first-angle' | 'third-angle'
     readonly 'shown-in': 'file-units' | 'mm' | 'in' | 'both'
   }
+  readonly 'mock-up': { readonly scale: number }
   readonly settings: { readonly 'chord-tolerance': number }
 }
 
@@ -53,13 +59,33 @@ export interface Family<Parameters extends CommonParameters, D extends Design> {
   filledIn(design: D): Parameters
   readonly rules: readonly Rule<D>[]
   readonly figures: readonly Figure<D>[]
+  /** Ids of the figures that a sweep shows unless others are asked for. */
+  readonly sweepFigures: readonly string[]
   readonly tables: readonly TableOf<D>[]
   /** Drawings, in the order in which a shop wants them. */
   sheets(design: D, style: DrawingStyle): readonly SheetPlan[]
+  /** What CAM cuts, set-up by set-up: outlines of the milled part's features. */
+  profiles(design: D): readonly SetUp[]
+  /** How every named size is measured. */
+  measuring(design: D): readonly Measuring[]
+  /** The tool with sizes as they came out (mm or rad, by `part dimension`); problems have that as their path. */
+  asMade(design: D, sizes: ReadonlyMap<string, number>): Result<D>
+  /** What can still be done with a tool as it was made, the cheapest first. */
+  repairs(made: D, designed: D): readonly Repair[]
+  /** What is printed to try fit, reach and hand; never to be run under power. */
+  mockUp(design: D): readonly MockUpBody[]
   /** Geometry that the report draws. */
   pictures(design: D): Pictures
   /** Least metal wanted between two cuts of the milled part, mm, for the list of walls. */
   leastWall(design: D, a: string, b: string): number
+}
+
+/** A body of the mock-up and how it lies to be printed: the z of `up` points away from the bed. */
+export interface MockUpBody {
+  readonly id: string
+  readonly label: string
+  readonly solid: Solid
+  readonly up: Frame
 }
 
 export type AnyFamily = Family<CommonParameters, Design>

@@ -1,16 +1,27 @@
 import { dxfFile } from '../drawing/dxf/dxf-file.ts'
-import { sheetDxf } from '../drawing/dxf/sheet-dxf.ts'
+import { sheetsDxf } from '../drawing/dxf/sheet-dxf.ts'
 import type { Font } from '../drawing/font/font.ts'
 import { sheetsPdf } from '../drawing/pdf/sheets-pdf.ts'
 import { composeSheets, type Drawing } from '../drawing/plan/compose.ts'
 import { type DrawingStyle, styleOf } from '../drawing/style.ts'
+import { viewSvg } from '../drawing/svg/svg.ts'
 import type { CommonParameters, Design } from '../families/family.ts'
 import type { ReadDesign } from '../families/read-design.ts'
 import type { JudgedFinding } from '../families/variants.ts'
 import type { Result } from '../input/problem.ts'
+import { inspectionPlan } from '../measured/inspection-plan.ts'
+import { askedLines } from '../measured/inspection-sheet.ts'
+import type { Units } from '../quantity/kind.ts'
+import type { DrawnSheet } from '../report/html/html-report.ts'
 
 /** General tolerance of every sheet. */
 const generalTolerance = 'ISO 2768-m'
+
+/** Unit of a bare figure on the sheets. */
+export function sheetUnit({ parameters, units }: Design): Units {
+  const shown = parameters.drawing['shown-in']
+  return shown === 'mm' || shown === 'in' ? shown : units
+}
 
 /** Parts that have a DXF file of their own. */
 const dxfDrawings: readonly string[] = ['body', 'arbor', 'assembly']
@@ -28,7 +39,7 @@ export function drawingsOf(
   const units = shown === 'file-units' ? design.units : shown
   const stops = findings.filter((f) => f.level === 'stop')
   return composeSheets(
-    family.sheets(design, style),
+    [...family.sheets(design, style), inspectionPlan(askedLines(family.measuring(design)), sheetUnit(design))],
     p.drawing.sheet,
     {
       title: p.title,
@@ -44,23 +55,27 @@ export function drawingsOf(
   )
 }
 
-/** The drawing files of a package. */
+/** The drawing files of a package, and the views for its report. */
+export interface DrawingFiles {
+  readonly files: ReadonlyMap<string, Uint8Array | string>
+  readonly sheets: readonly DrawnSheet[]
+}
+
 export function drawingFiles(
   read: ReadDesign<CommonParameters, Design>,
   findings: readonly JudgedFinding[],
   revision: string,
   font: Font,
-): Result<Map<string, Uint8Array | string>> {
+): Result<DrawingFiles> {
   const style = styleOf()
   const drawings = drawingsOf(read, findings, revision, style, font)
   if (!drawings.ok) return drawings
   const { design } = read
-  const shown = design.parameters.drawing['shown-in']
-  const units = shown === 'mm' || shown === 'in' ? shown : design.units
+  const units = sheetUnit(design)
   const files = new Map<string, Uint8Array | string>()
   for (const { plan, sheets } of drawings.value) {
     if (!dxfDrawings.includes(plan.id)) continue
-    files.set(`${plan.id}.dxf`, dxfFile(sheetDxf(sheets[0]!, style, units)))
+    files.set(`${plan.id}.dxf`, dxfFile(sheetsDxf(sheets, style, units)))
   }
   const facts = { title: design.parameters.title, subject: `revision ${revision}` }
   files.set(
@@ -72,5 +87,9 @@ export function drawingFiles(
       font,
     ),
   )
-  return { ok: true, value: files }
+  const sheets = drawings.value.map(({ plan, sheets }) => ({
+    title: plan.part,
+    views: sheets.flatMap((s) => s.views.map((v) => viewSvg(v, `${plan.part}, ${v.id}`, style, font))),
+  }))
+  return { ok: true, value: { files, sheets } }
 }

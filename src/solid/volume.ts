@@ -1,11 +1,7 @@
-import type { Cell } from '../geometry/cell.ts'
 import type { Solid } from '../geometry/solid.ts'
-import type { Plane } from '../geometry/surface.ts'
-import { coincident } from '../geometry/tolerance.ts'
 import { add, cross, dot, scale, subtract, type Vec3 } from '../geometry/vector.ts'
 import { boundaryOf } from './boundary.ts'
 import type { Polygon } from './polygon.ts'
-import { polyhedronOf } from './polyhedron.ts'
 
 export interface Volume {
   /** mm³ */
@@ -40,15 +36,6 @@ export function quickVolumeOf(solid: Solid): Volume {
   const { volume, moment } = enclosed(boundaryOf(solid, { kind: 'equal-area', flats: round ? 16 : 8 }))
   return volumeFrom(volume, moment)
 }
-
-/** Volume and centroid of a cell with flat sides only that lies within 1e4 mm of the origin, exact. */
-export function flatVolumeOf(cell: Cell): Volume {
-  const facets = (cell.surfaces as readonly Plane[]).map((side) => ({ plane: side, surface: side }))
-  const { volume, moment } = enclosed(polyhedronOf(facets, everything, coincident).faces)
-  return volumeFrom(volume, moment)
-}
-
-const everything = { min: [-1e4, -1e4, -1e4], max: [1e4, 1e4, 1e4] } as const
 
 const volumeFrom = (volume: number, moment: Vec3): Volume => ({
   volume,

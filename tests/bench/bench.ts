@@ -9,12 +9,15 @@ import { findingsOf } from '../../src/checks/rule.ts'
 import { HeadDesign } from '../../src/families/fly-cutter-head/design.ts'
 import { flyCutterHead } from '../../src/families/fly-cutter-head/family.ts'
 import { judged } from '../../src/families/variants.ts'
+import { sweptOn } from '../../src/package/sweep-threads.ts'
 import { solidOf } from '../../src/part/part.ts'
 import { meshOf } from '../../src/solid/mesh.ts'
+import { countSets } from '../../src/sweep/sweep.ts'
 import { headFrom, tables, templateText } from '../families/random-heads.ts'
 import { finely } from '../outside/brep/measure.ts'
 import { rawHead } from '../outside/brep/raw-head.ts'
 import { jscadBooleanBody } from '../solid/jscad-booleans.ts'
+import { sweepWork } from '../sweep/workbench.ts'
 import { kernelBody } from './kernel-head.ts'
 
 const root = fileURLToPath(new URL('../..', import.meta.url))
@@ -77,6 +80,26 @@ row('  parameters → findings, demo', ms(median(400, () => findingsOf(flyCutter
 row('  with remedies, demo', ms(median(100, () => judged(flyCutterHead, build(), true))))
 const faulty = headFrom('parameters', ['  depth: 9.5', '  depth: 13']).parameters
 row('  with remedies, slot 3.5 mm too deep', ms(median(40, () => judged(flyCutterHead, build(faulty), true))))
+
+lines.push('')
+row('sweep, the usual figures', 'sets a second')
+for (const [what, vary] of [
+  ['slot.depth and bore.depth', ['slot.depth=8..13:20', 'bore.depth=20..30:20']],
+  ['bit.overhang and depth of cut', ['bit.overhang=15..45:20', 'work.depth-of-cut=0.2..2:20']],
+] as const) {
+  const work = sweepWork(vary)
+  const rate = async (threads: number) => {
+    const spent: number[] = []
+    for (let round = 0; round < 4; round++) {
+      const start = performance.now()
+      await sweptOn(threads, work, () => undefined)
+      spent.push(performance.now() - start)
+    }
+    return `${Math.round((1000 * countSets(work.axes)) / Math.min(...spent))}`
+  }
+  row(`  ${what}, one core, warm`, await rate(1))
+  row('  the same on two, the second one cold', await rate(2))
+}
 
 lines.push('')
 row('make, cold process (node dist)', 'median', 'most memory')

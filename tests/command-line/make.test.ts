@@ -27,6 +27,7 @@ describe('make', () => {
         'bit.stl',
         'body.stl',
         'contents.json',
+        'profiles.dxf',
         'report.json',
         'report.md',
       ]),

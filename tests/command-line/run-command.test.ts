@@ -1,4 +1,4 @@
-import { readFileSync } from 'node:fs'
+import { readFileSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { describe, expect, it } from 'vitest'
 import { commands } from '../../src/command-line/commands.ts'
@@ -39,6 +39,12 @@ describe('help', () => {
       const example = /Example:\n {2}cutterwright (.*)\n/.exec(out)?.[1]?.replace(/ > .*/, '') ?? ''
       headFile(folder(), undefined, name === 'new' ? 'other.yaml' : 'head.yaml')
       systemDisk.makeFolder(join(folder(), 'out'))
+      if (name === 'measured') {
+        // Its example needs a package, and somebody who fills in its sheet.
+        expect(await type('make', 'head.yaml')).toMatchObject({ exit: 0 })
+        const sheet = join(folder(), 'head', 'inspection.csv')
+        writeFileSync(sheet, readFileSync(sheet, 'utf8').replace(/(slot\.depth,.*,)\r\n/, '$19.55\r\n'))
+      }
       expect(await type(...example.split(' '))).toMatchObject({ exit: 0, err: '' })
     },
   )
@@ -64,7 +70,7 @@ it('the version is the one of the package', async () => {
 describe('a command line that does not fit', () => {
   it('is told the nearest command, option, family or choice', async () => {
     expect(await refusal('chek', 'head.yaml')).toBe(
-      '(command line): found chek; allowed: new, check, make, schema, --help, --version. Did you mean check?\n',
+      '(command line): found chek; allowed: new, check, make, measured, sweep, schema, --help, --version. Did you mean check?\n',
     )
     expect(await refusal('make', 'head.yaml', '--oout', 'x')).toBe(
       '(command line): found --oout; allowed: --out, --tables, --json, --help. Did you mean --out?\n',

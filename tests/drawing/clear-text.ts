@@ -7,7 +7,7 @@ import { textCorners } from '../../src/drawing/font/text-box.ts'
 type Quad = readonly Point[]
 
 /** Written apart from the layout's own test of overlap: clipping one shape by the other's sides leaves something. */
-function meets(piece: readonly Point[], quad: Quad): boolean {
+export function meets(piece: readonly Point[], quad: Quad): boolean {
   let left = [...piece]
   for (let i = 0; i < quad.length && left.length > 0; i++) {
     const [a, b] = [quad[i]!, quad[(i + 1) % quad.length]!]

@@ -86,7 +86,7 @@ describe('a title block', () => {
           expect(x).toBeGreaterThan(right - 180)
           expect(x).toBeLessThan(right)
           expect(y).toBeGreaterThan(size.margins.bottom)
-          expect(y).toBeLessThan(size.margins.bottom + titleBlockHeight(given))
+          expect(y).toBeLessThan(size.margins.bottom + titleBlockHeight(given, style, font))
         }
       }
     }
@@ -112,6 +112,29 @@ describe('a title block', () => {
     expect(words(block).some((w) => w.includes('STOP'))).toBe(false)
     expect(words({ ...block, stop: 'bore opens into slot' })).toContain('STOP, DO NOT MAKE: bore opens into slot')
   })
+
+  it('grows with what stops the job, and says every word of it no smaller than 1.8 mm', () => {
+    const stops = Array.from({ length: 12 }, (_, i) => `Stop ${i + 1}: the bore opens into the slot, and ${long}.`)
+    for (const count of [1, 3, 12]) {
+      const stop = stops.slice(0, count).join(' ')
+      const texts = titleBlock({ ...block, stop }, sheetSizes.A4, style, font).filter((e) => e.kind === 'text')
+      const banner = texts.filter((t) => t.layer === 'stop')
+      expect(banner.map((t) => t.text).join(' ')).toBe(`STOP, DO NOT MAKE: ${stop}`)
+      expect(Math.min(...banner.map((t) => t.height))).toBeGreaterThanOrEqual(1.8)
+      expect(textsInTheWay(font, titleBlock({ ...block, stop }, sheetSizes.A4, style, font), [])).toEqual([])
+    }
+    const height = (count: number) =>
+      titleBlockHeight({ stop: stops.slice(0, count).join(' ') }, style, font) - titleBlockHeight({}, style, font)
+    expect(height(12)).toBeGreaterThan(height(3) + 10)
+  })
+
+  it('sets a long name on two lines before it sets it too small to read', () => {
+    const material = 'chrome-molybdenum steel 4140, quenched and tempered to 1000 MPa, drawn'
+    const texts = titleBlock({ ...block, material }, sheetSizes.A4, style, font).filter((e) => e.kind === 'text')
+    const lines = texts.filter((t) => material.includes(t.text))
+    expect(lines.map((t) => t.text).join(' ')).toBe(material)
+    expect(lines.map((t) => t.height)).toEqual([1.8, 1.8])
+  })
 })
 
 describe('the symbol of the method of projection', () => {
@@ -126,6 +149,8 @@ describe('the symbol of the method of projection', () => {
     const [large, small] = ends.sort((a, b) => tall(b) - tall(a)) as [(typeof ends)[number], (typeof ends)[number]]
     const circles = drawn.filter((e): e is Entity<LayerName> & { kind: 'circle' } => e.kind === 'circle')
     expect(circles.map((c) => 2 * c.radius)).toEqual([tall(large), tall(small)])
+    // The usual form: the small end on the left.
+    expect(small.from[0]).toBeLessThan(large.from[0])
     // From the large end towards the small one is the way to the circles in third angle, away from them in first.
     const toSmall = Math.sign(small.from[0] - large.from[0])
     expect(Math.sign(circles[0]!.center[0] - (large.from[0] + small.from[0]) / 2)).toBe(side * toSmall)

@@ -136,7 +136,7 @@ describe('an SVG', () => {
     // The bore at (75 + 22, 180 + 21) mm from the lower left corner.
     expect(whole).toContain('<circle cx="97" cy="96" r="8"/>')
     expect(whole).toContain(
-      '<g id="hidden" fill="none" stroke="#000000" stroke-width="0.25" stroke-dasharray="3 0.75">',
+      '<g class="hidden" fill="none" stroke="#000000" stroke-width="0.25" stroke-dasharray="3 0.75">',
     )
     expect(whole).not.toMatch(/NaN|undefined|Infinity/)
   })

@@ -3,6 +3,8 @@ import type { HeadDesign } from '../../src/families/fly-cutter-head/design.ts'
 import { flyCutterHead } from '../../src/families/fly-cutter-head/family.ts'
 import { type ReadDesign, readDesign } from '../../src/families/read-design.ts'
 import { judged } from '../../src/families/variants.ts'
+import { drawingFiles } from '../../src/package/drawing-files.ts'
+import { loadFont } from '../../src/package/load-font.ts'
 import { packageFiles } from '../../src/package/package-files.ts'
 import { revisionOf } from '../../src/package/revision.ts'
 import { htmlReport } from '../../src/report/html/html-report.ts'
@@ -47,8 +49,12 @@ export const reportOnDesign = (design: HeadDesign): MadeReport =>
   made({ family: flyCutterHead as unknown as AnyFamily, design, rows: [] })
 
 function made(read: Read): MadeReport {
-  const report = reportOf(read, judged(read.family, read.design, false), revisionOf(read))
-  return { report, html: htmlReport(report, read.family.pictures(read.design)) }
+  const findings = judged(read.family, read.design, false)
+  const revision = revisionOf(read)
+  const report = reportOf(read, findings, revision)
+  const drawings = drawingFiles(read, findings, revision, loadFont())
+  if (!drawings.ok) throw new Error(JSON.stringify(drawings.problems))
+  return { report, html: htmlReport(report, read.family.pictures(read.design), drawings.value.sheets) }
 }
 
 /** Heads of many kinds: both units, both hands, every section, steep and level faces, faults. */

@@ -10,7 +10,10 @@ const made = sets.map(([says, ...set]) => [says, reportOn(...set)] as const)
 /** The pictures of a page by id. */
 function picturesOf({ html }: MadeReport): ReadonlyMap<string, Element> {
   return new Map(
-    named(parsedXml(html), 'figure').map((figure) => [figure.attributes.get('id')!, named(figure, 'svg')[0]!]),
+    // Views of the drawings are judged with the drawings.
+    named(parsedXml(html), 'figure')
+      .filter((figure) => figure.attributes.get('class') !== 'view')
+      .map((figure) => [figure.attributes.get('id')!, named(figure, 'svg')[0]!]),
   )
 }
 

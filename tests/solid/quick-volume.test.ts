@@ -2,8 +2,8 @@ import { describe, expect, it } from 'vitest'
 import { box, cellOf, rod } from '../../src/geometry/cell.ts'
 import { coneThrough, cylinder, plane } from '../../src/geometry/surface.ts'
 import type { Vec3 } from '../../src/geometry/vector.ts'
-import { rodVolumeOf, turnedVolumeOf } from '../../src/solid/turned.ts'
-import { flatVolumeOf, quickVolumeOf, volumeOf } from '../../src/solid/volume.ts'
+import { turnedVolumeOf } from '../../src/solid/turned.ts'
+import { quickVolumeOf, volumeOf } from '../../src/solid/volume.ts'
 
 const names = { wall: 'wall', start: 'start', end: 'end' }
 const sides = ['−x', '+x', '−y', '+y', '−z', '+z'] as const
@@ -27,26 +27,6 @@ describe('the quick volume', () => {
     const [quick, exact] = [quickVolumeOf(solid), volumeOf(solid)]
     expect(quick.volume / exact.volume).toBeCloseTo(1, 3)
     expect(Math.abs(quick.centroid[0] - exact.centroid[0])).toBeLessThan(2e-4 * 60)
-  })
-})
-
-describe('the volume of a flat-sided cell', () => {
-  it('of a tetrahedron is a sixth of the box round it, its centroid a quarter of the way along each edge', () => {
-    const cell = cellOf(
-      plane('x', [0, 0, 0], [-1, 0, 0]),
-      plane('y', [0, 0, 0], [0, -1, 0]),
-      plane('z', [0, 0, 0], [0, 0, -1]),
-      plane('slope', [6, 0, 0], [1 / 6, 1 / 9, 1 / 12]),
-    )
-    const { volume, centroid } = flatVolumeOf(cell)
-    expect(volume).toBeCloseTo((6 * 9 * 12) / 6, 9)
-    expect(centroid[0]).toBeCloseTo(1.5, 9)
-    expect(centroid[1]).toBeCloseTo(2.25, 9)
-    expect(centroid[2]).toBeCloseTo(3, 9)
-  })
-  it('that has no inside is nothing', () => {
-    const cell = cellOf(plane('above', [0, 0, 1], down), plane('below', [0, 0, 0], up))
-    expect(flatVolumeOf(cell)).toEqual({ volume: 0, centroid: [0, 0, 0] })
   })
 })
 
@@ -90,22 +70,5 @@ describe('the volume of a turned part', () => {
     for (const cut of [cross, beside, twoFlats]) expect(turnedVolumeOf({ stock: [bar], cuts: [cut] })).toBeUndefined()
     expect(turnedVolumeOf({ stock: [endless], cuts: [] })).toBeUndefined()
     expect(turnedVolumeOf({ stock: [bar, box(sides, [0, 0, 0], [1, 1, 1])], cuts: [] })).toBeUndefined()
-  })
-})
-
-describe('the volume of a straight round body', () => {
-  it('has its middle in the middle, whichever way it points', () => {
-    const axis: Vec3 = [0.6, 0, 0.8]
-    const { volume, centroid } = rodVolumeOf(rod(names, [3, -2, 7], axis, 10, 3))!
-    expect(volume).toBeCloseTo(90 * Math.PI, 9)
-    expect(centroid.map((x) => Math.round(x * 1e9) / 1e9)).toEqual([6, -2, 11])
-  })
-  it('is unknown where an end is not square or missing', () => {
-    const wall = cylinder('wall', [0, 0, 0], up, 3)
-    expect(rodVolumeOf(cellOf(wall, plane('below', [0, 0, 0], down)))).toBeUndefined()
-    expect(
-      rodVolumeOf(cellOf(wall, plane('below', [0, 0, 0], down), plane('aslant', [0, 0, 9], [0.1, 0, 1]))),
-    ).toBeUndefined()
-    expect(rodVolumeOf(box(sides, [0, 0, 0], [1, 1, 1]))).toBeUndefined()
   })
 })

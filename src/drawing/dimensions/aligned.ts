@@ -1,5 +1,6 @@
 import type { Point } from '../entity.ts'
 import { arrowsInside, extensionLine, measuredLine, tailOf } from './measured-line.ts'
+import { NoRoom } from './no-room.ts'
 import type { PlacedDimension } from './placed-dimension.ts'
 import type { Side } from './request.ts'
 import type { LinearRequest } from './rows.ts'
@@ -8,8 +9,24 @@ import { blockWidth, fits, middleOf, type Paper, quadOf, segmentsOf, stepped, ta
 const outward: Readonly<Record<Side, Point>> = { above: [0, 1], below: [0, -1], left: [-1, 0], right: [1, 0] }
 const mostSteps = 240
 
-/** A straight dimension along a slope: the nearest place to its points, on the side asked for first, that is clear. */
+/**
+ * A straight dimension along a slope: the nearest place to its points, on the side asked for first, that is clear; on a
+ * hatched face only where there is none beside it.
+ */
 export function placeAligned(paper: Paper, request: LinearRequest, middle: Point, scale: number): PlacedDimension {
+  const placed = placeBeside(paper, request, middle, scale, false) ?? placeBeside(paper, request, middle, scale, true)
+  if (!placed) throw new NoRoom(request.id)
+  take(paper, request.id, placed.graphics)
+  return placed
+}
+
+function placeBeside(
+  paper: Paper,
+  request: LinearRequest,
+  middle: Point,
+  scale: number,
+  onHatch: boolean,
+): PlacedDimension | undefined {
   const { style } = paper
   const points = [request.from, request.to].map((p): Point => [p[0] * scale, p[1] * scale]) as [Point, Point]
   // Read from below or from the right: writing runs between −90° (left out) and +90°.
@@ -47,13 +64,11 @@ export function placeAligned(paper: Paper, request: LinearRequest, middle: Point
         ]
         const words = textBlock(paper, request.text, stepped(start, direction, place), direction, 'center')
         const quads = words.map((t) => quadOf(paper, t))
-        if (!fits(paper, request.id, quads, segmentsOf(lines))) continue
-        const graphics = [...lines, ...words]
-        take(paper, request.id, graphics)
+        if (!fits(paper, request.id, quads, segmentsOf(lines), onHatch)) continue
         const linePoint = stepped(start, direction, forward ? length : 0)
-        return { request, graphics, linePoint, textPoint: middleOf(quads) }
+        return { request, graphics: [...lines, ...words], linePoint, textPoint: middleOf(quads) }
       }
     }
   }
-  throw new RangeError(`no room for ${request.id}`)
+  return undefined
 }

@@ -1,6 +1,7 @@
 import type { Entity, Point } from '../entity.ts'
 import type { LayerName } from '../style.ts'
 import { arrowsInside, tailOf } from './measured-line.ts'
+import { NoRoom } from './no-room.ts'
 import type { PlacedDimension } from './placed-dimension.ts'
 import type { Angular, DimensionRequest } from './request.ts'
 import { overlap } from './room.ts'
@@ -27,8 +28,23 @@ interface Candidate {
 
 const mostRadii = 160
 
-/** An angle by an arc about its vertex: the least radius at which arc and text are clear, crossing few lines. */
+/**
+ * An angle by an arc about its vertex: the least radius at which arc and text are clear, crossing few lines; on a hatched
+ * face only where there is no place beside it.
+ */
 export function placeAngle(paper: Paper, request: AngularRequest, scale: number): PlacedDimension {
+  const placed = bestAngle(paper, request, scale, false) ?? bestAngle(paper, request, scale, true)
+  if (!placed) throw new NoRoom(request.id)
+  take(paper, request.id, placed.graphics)
+  return placed
+}
+
+function bestAngle(
+  paper: Paper,
+  request: AngularRequest,
+  scale: number,
+  onHatch: boolean,
+): PlacedDimension | undefined {
   const { style, room } = paper
   const at = (p: Point): Point => [p[0] * scale, p[1] * scale]
   const [vertex, from, to] = [at(request.vertex), at(request.from), at(request.to)]
@@ -72,18 +88,31 @@ export function placeAngle(paper: Paper, request: AngularRequest, scale: number)
     ]
     const segments = segmentsOf(lines)
     const crossed = segments.reduce((sum, [a, b]) => sum + room.crossings(a, b), 0)
-    const aside = tail + (half + tall + style.textGap) / radius
+    // Beyond an end of the arc the text clears it along the tangent.
+    const beyond = (at: number, way: 1 | -1) => {
+      const from = at + way * tail
+      const need = Math.abs(Math.sin(from)) * half + Math.abs(Math.cos(from)) * tall + 2 * style.textGap
+      return from + (way * need) / radius
+    }
+    // Beside the middle, where a centre line runs through it.
+    const off = (half + 2 * style.textGap) / (radius + tall)
     for (const [extra, angle] of [
       [0, (start + end) / 2],
-      [2, end + aside],
-      [2, start - aside],
+      ...(2 * off < end - start
+        ? ([
+            [1, (start + end) / 2 + off],
+            [1, (start + end) / 2 - off],
+          ] as const)
+        : []),
+      [2, beyond(end, 1)],
+      [2, beyond(start, -1)],
     ] as const) {
       const out = Math.abs(Math.cos(angle)) * half + Math.abs(Math.sin(angle)) * tall + 1.5 * style.textGap
       const middle = stepped(vertex, angle, radius + out)
       const words = textBlock(paper, request.text, [middle[0], middle[1] - tall - style.textGap], 0, 'center')
       const quads = words.map((t) => quadOf(paper, t))
       if (quads.some((q) => segments.some((s) => overlap(q, s)))) continue
-      if (!fits(paper, request.id, quads, segments)) continue
+      if (!fits(paper, request.id, quads, segments, onHatch)) continue
       const cost = k + 3 * crossed + extra
       if (best && best.cost <= cost) continue
       const placed = {
@@ -95,7 +124,5 @@ export function placeAngle(paper: Paper, request: AngularRequest, scale: number)
       best = { cost, placed }
     }
   }
-  if (!best) throw new RangeError(`no room for ${request.id}`)
-  take(paper, request.id, best.placed.graphics)
-  return best.placed
+  return best?.placed
 }

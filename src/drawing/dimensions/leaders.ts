@@ -1,6 +1,7 @@
 import type { Entity, Point } from '../entity.ts'
 import { turnedPast } from '../entity-shape.ts'
 import type { LayerName } from '../style.ts'
+import { NoRoom } from './no-room.ts'
 import type { PlacedDimension } from './placed-dimension.ts'
 import type { Called, Diametric, DimensionRequest, Radial } from './request.ts'
 import { type Box, overlap } from './room.ts'
@@ -48,7 +49,7 @@ export function placeLeader(paper: Paper, request: LeaderRequest, box: Box, scal
       [0, 60],
       starts.flatMap((s) => bent(s, 1.5 * paper.style.arrowLength)),
     )
-  if (!best) throw new RangeError(`no room for ${request.id}`)
+  if (!best) throw new NoRoom(request.id)
   take(paper, request.id, best.graphics)
   return best
 }
@@ -115,12 +116,13 @@ function bestLeader(
     ])
     const total = cost + 2 * along + segments.reduce((sum, [a, b]) => sum + room.crossings(a, b), 0)
     if (best && best.cost <= total) continue
-    const placed = {
+    const placed: PlacedDimension = {
       request,
       graphics: [...lines, ...words],
       linePoint: start.tip,
       textPoint: middleOf(quads),
       leader: start.direction,
+      shelf: [elbow, shelf],
     }
     best = { cost: total, placed }
   }

@@ -1,5 +1,6 @@
 import type { Entity, Point } from '../entity.ts'
 import type { LayerName } from '../style.ts'
+import { NoRoom } from './no-room.ts'
 import type { PlacedDimension } from './placed-dimension.ts'
 import type { DimensionRequest, Ordinate } from './request.ts'
 import type { Box } from './room.ts'
@@ -72,7 +73,7 @@ export function placeOrdinates(
     for (const p of placed) take(paper, p.request.id, p.graphics)
     return order.map((_, i) => placed[order.indexOf(i)]!)
   }
-  throw new RangeError(`no room for coordinates ${frame.side} the view`)
+  throw new NoRoom(`coordinates ${frame.side} the view`)
 }
 
 /** Rising numbers moved by least squares so that neighbours stand at least `spacing` apart, in the same order. */

@@ -12,4 +12,6 @@ export interface PlacedDimension {
   readonly textPoint: Point
   /** Direction of a leader from its feature, rad; only where there is one. */
   readonly leader?: number
+  /** What the text at the end of a leader stands on: paper. */
+  readonly shelf?: readonly [Point, Point]
 }

@@ -81,9 +81,26 @@ export type Called =
       readonly toward?: number
       /** A box or circle round the text instead of a shelf below it. */
       readonly frame?: 'box' | 'circle'
-      /** What stands at `to`: an arrow where it is left out; a filled triangle on a datum; a dot on a face. */
-      readonly tip?: 'arrow' | 'triangle' | 'dot'
+      /**
+       * What stands at `to`: an arrow where it is left out; a filled triangle on a datum; a dot on a face; a small
+       * circle with its cross round the origin of a set-up.
+       */
+      readonly tip?: 'arrow' | 'triangle' | 'dot' | 'origin'
+      /** A datum's triangle on a line through `to`, wherever on it there is room. */
+      readonly base?: DatumBase
+      /** A datum's triangle on the shelf of that dimension of the same view: the datum is what that size is of. */
+      readonly on?: string
     }
+
+/** The line that a datum's triangle stands on: an edge of the view, or what a centre line is carried on by. */
+export interface DatumBase {
+  /** Direction of the line from `to`, rad. */
+  readonly along: number
+  /** mm of the model; left out: the line is a centre line that ends at `to` and is carried on outward. */
+  readonly length?: number
+  /** Which side the letter stands on: 1 left of the direction, −1 right of it; either where it is left out. */
+  readonly side?: 1 | -1
+}
 
 /** What the points of a request measure, mm or rad. */
 export function measureOf(r: DimensionRequest): number {

@@ -46,18 +46,39 @@ function separates(a: readonly Point[], b: readonly Point[]): boolean {
     const [dx, dy] = [q[0] - p[0], q[1] - p[1]]
     const size = Math.hypot(dx, dy)
     if (size === 0) continue
-    const across = ([x, y]: Point) => ((x - p[0]) * dy - (y - p[1]) * dx) / size
-    const mine = a.map(across)
-    const theirs = b.map(across)
-    if (Math.min(...theirs) > Math.max(...mine) - slack || Math.max(...theirs) < Math.min(...mine) + slack) return true
+    let [mineLow, mineHigh, low, high] = [Infinity, -Infinity, Infinity, -Infinity]
+    for (const c of a) {
+      const across = ((c[0] - p[0]) * dy - (c[1] - p[1]) * dx) / size
+      if (across < mineLow) mineLow = across
+      if (across > mineHigh) mineHigh = across
+    }
+    for (const c of b) {
+      const across = ((c[0] - p[0]) * dy - (c[1] - p[1]) * dx) / size
+      if (across < low) low = across
+      if (across > high) high = across
+    }
+    if (low > mineHigh - slack || high < mineLow + slack) return true
   }
   return false
+}
+
+/** Odd-even: how often a ray to the right crosses the loops. */
+export function isInside(loops: readonly (readonly Point[])[], [x, y]: Point): boolean {
+  let inside = false
+  for (const loop of loops) {
+    loop.forEach((b, i) => {
+      const a = loop[(i + loop.length - 1) % loop.length]!
+      if (a[1] > y !== b[1] > y && a[0] + ((b[0] - a[0]) * (y - a[1])) / (b[1] - a[1]) > x) inside = !inside
+    })
+  }
+  return inside
 }
 
 /** What is taken already: text, and lines that text must keep off. Shapes given here include their own gap. */
 export class Room {
   private readonly texts: Placed<Quad>[] = []
   private readonly lines: Placed<Segment>[] = []
+  private readonly faces: { readonly loops: readonly (readonly Point[])[]; readonly box: Box }[] = []
   private reserved: (Placed<Segment> & { readonly owner: string })[] = []
 
   addText(quad: Quad): void {
@@ -66,6 +87,18 @@ export class Room {
 
   addLine(from: Point, to: Point): void {
     this.lines.push({ shape: [from, to], box: boxOf([from, to]) })
+  }
+
+  /** A hatched face, its loops as straight pieces, inside by the odd-even rule. */
+  addFace(loops: readonly (readonly Point[])[]): void {
+    this.faces.push({ loops, box: boxOf(loops.flat()) })
+  }
+
+  /** Whether a shape that crosses no line stands on a hatched face. */
+  onHatch(quad: Quad): boolean {
+    const middle: Point = [(quad[0][0] + quad[2][0]) / 2, (quad[0][1] + quad[2][1]) / 2]
+    const box: Box = { low: middle, high: middle }
+    return this.faces.some((f) => !apart(f.box, box) && isInside(f.loops, middle))
   }
 
   /** Keeps text of others off a line that `owner` will want. */

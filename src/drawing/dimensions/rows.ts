@@ -1,5 +1,6 @@
 import type { Point } from '../entity.ts'
 import { arrowsInside, extensionLine, extentOf, measuredLine, type TextPlace, tailOf } from './measured-line.ts'
+import { NoRoom } from './no-room.ts'
 import type { PlacedDimension } from './placed-dimension.ts'
 import type { DimensionRequest, Linear, Side } from './request.ts'
 import type { Box } from './room.ts'
@@ -99,7 +100,7 @@ export function placeRows(
         return { request, graphics, linePoint: frame.point(high, row.v), textPoint: middleOf(quads) }
       }
     }
-    throw new RangeError(`no room for ${request.id} ${frame.side} the view`)
+    throw new NoRoom(request.id)
   })
 }
 

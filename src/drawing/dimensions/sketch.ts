@@ -1,4 +1,4 @@
-import type { Entity, Point, Text } from '../entity.ts'
+import type { Entity, Hatch, Point, Text } from '../entity.ts'
 import { flattened } from '../entity-shape.ts'
 import type { Font } from '../font/font.ts'
 import { textCorners, textWidth } from '../font/text-box.ts'
@@ -84,10 +84,42 @@ export function segmentsOf(graphics: readonly Entity<LayerName>[]): Segment[] {
   })
 }
 
-/** Whether a whole dimension stands clear: its text of everything, its lines of every text. */
-export function fits({ room }: Paper, id: string, quads: readonly Quad[], segments: readonly Segment[]): boolean {
-  return quads.every((q) => room.textFits(q, id)) && segments.every(([a, b]) => room.lineFits(a, b))
+/**
+ * Whether a whole dimension stands clear: its text of everything, its lines of every text. `onHatch`: text may stand on a
+ * hatched face, which is then cut out round it.
+ */
+export function fits(
+  { room }: Paper,
+  id: string,
+  quads: readonly Quad[],
+  segments: readonly Segment[],
+  onHatch = false,
+): boolean {
+  return (
+    quads.every((q) => room.textFits(q, id) && (onHatch || !room.onHatch(q))) &&
+    segments.every(([a, b]) => room.lineFits(a, b))
+  )
 }
+
+/** The loops of a hatch as straight pieces. */
+export const hatchLoops = (hatch: Hatch<LayerName>): Point[][] =>
+  hatch.loops.map((loop) => {
+    // Edges follow one another in either sense: each is turned so that it starts where the last one ended.
+    const pieces = loop.map((edge) => [...flattened(edge, chord)])
+    const apart = (a: Point, b: Point) => Math.hypot(a[0] - b[0], a[1] - b[1])
+    return pieces.flatMap((piece, i) => {
+      const before = pieces[i - 1]
+      const after = pieces[i + 1]
+      const [first, last] = [piece[0]!, piece.at(-1)!]
+      const backwards = before
+        ? apart(last, before.at(-1)!) < apart(first, before.at(-1)!)
+        : after !== undefined &&
+          Math.min(apart(first, after[0]!), apart(first, after.at(-1)!)) <
+            Math.min(apart(last, after[0]!), apart(last, after.at(-1)!))
+      if (backwards) piece.reverse()
+      return piece
+    })
+  })
 
 /** Takes its room, and gives up what was reserved for it. */
 export function take(paper: Paper, id: string, graphics: readonly Entity<LayerName>[]): void {

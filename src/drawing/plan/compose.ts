@@ -1,5 +1,6 @@
 import type { Problem, Result } from '../../input/problem.ts'
-import { boxOf } from '../dimensions/room.ts'
+import { NoRoom } from '../dimensions/no-room.ts'
+import { type Box, boxOf } from '../dimensions/room.ts'
 import { segmentsOf } from '../dimensions/sketch.ts'
 import type { Entity, Point } from '../entity.ts'
 import { placed } from '../entity-shape.ts'
@@ -11,10 +12,11 @@ import type { Sheet, View } from '../sheet/sheet.ts'
 import { type SheetName, type SheetSize, sheetSizes } from '../sheet/sheet-size.ts'
 import { type TitleBlock, titleBlock, titleBlockHeight, titleBlockWidth } from '../sheet/title-block.ts'
 import type { DrawingStyle, LayerName } from '../style.ts'
-import { setBlock } from './blocks.ts'
-import { type Extent, Pages } from './pack.ts'
-import { type SetView, setGroup, setView, viewAt } from './set-view.ts'
-import type { SheetPlan, ViewPlan } from './sheet-plan.ts'
+import { type SetBlock, setBlock } from './blocks.ts'
+import { withDetails } from './details.ts'
+import { type Extent, type Packed, packedBest } from './pack.ts'
+import { type SetGroup, setGroup, setView, viewAt } from './set-view.ts'
+import type { SheetPlan, ViewGroup, ViewPlan } from './sheet-plan.ts'
 
 /** What all sheets of a design say alike. */
 export interface SheetFacts {
@@ -34,10 +36,12 @@ export interface Drawing {
   readonly sheets: readonly Sheet[]
 }
 
-/** Room between views and blocks, mm on paper. */
-const gap = 7
-/** How much of the shorter side of a sheet the largest view should take (common practice, no source). */
-const share = 0.3
+/** Room between views and blocks, mm on paper; the smaller one where it saves a sheet. */
+const gaps: readonly number[] = [8, 5]
+/** How much of the shorter side of a sheet the largest view may take (common practice, no source). */
+const share = 0.36
+/** How much it must take where a smaller scale saves a sheet (common practice, no source). */
+const least = 0.15
 /** The next larger sheet of the same row, for what does not fit. */
 const larger: Readonly<Partial<Record<SheetName, SheetName>>> = { A4: 'A3', letter: 'tabloid' }
 
@@ -113,58 +117,119 @@ function arrange(
   style: DrawingStyle,
   font: Font,
 ): Arranged | undefined {
-  const views = plan.groups.flatMap((g) => g.rows.flat()).filter((v) => v !== undefined)
-  if (views.length === 0) {
-    const pages = pagesAt(plan, 1, size, facts, style, font)
+  const area = drawingArea(size, 0, style)
+  const corner: Point = [size.width - size.margins.right - titleBlockWidth, size.margins.bottom]
+  const high = titleBlockHeight(facts, style, font)
+  const title: Box = { low: corner, high: [corner[0] + titleBlockWidth, corner[1] + high] }
+  const inks = plan.groups
+    .flatMap((g) => g.rows.flat())
+    .flatMap((v) => (v === undefined || v.pictorial === true ? [] : [inkOf(v)]))
+  if (plan.groups.length === 0) {
+    const pages = pagesAt(plan, 1, area, title, style, font)
     return pages && { plan, size, pages }
   }
   const most = share * Math.min(size.width, size.height)
-  const largest = Math.max(...views.filter((v) => v.pictorial !== true).map(extentOf))
+  const largest = Math.max(...inks.flat())
+  let found: Arranged | undefined
   for (const scale of standardScales) {
     if (scale * largest > most && scale !== standardScales.at(-1)) continue
-    const pages = pagesAt(plan, scale, size, facts, style, font)
-    if (pages) return { plan, size, scale, pages }
+    // Smaller only where nothing was found, or where views that still fill a good part of the sheet save paper.
+    if (found && (found.pages.length <= 2 || scale < 1 || scale * largest < least * Math.min(size.width, size.height)))
+      break
+    const pages =
+      pagesAt(plan, scale, area, title, style, font) ?? pagesAt(apart(plan), scale, area, title, style, font)
+    if (pages && (!found || pages.length < found.pages.length)) found = { plan, size, scale, pages }
   }
-  return undefined
+  return found
 }
 
-/** Larger side of a view's line work at the sheet's scale, mm of the model. */
-function extentOf(view: ViewPlan): number {
+/** Every view by itself, told by its caption: where views that are folded out of one another have no room together. */
+const apart = (plan: SheetPlan): SheetPlan => ({
+  ...plan,
+  groups: plan.groups.flatMap((g) => g.rows.flat().flatMap((view) => (view ? [{ rows: [[view]] }] : []))),
+})
+
+/** Width and height of a view's line work at the sheet's scale, mm of the model. */
+function inkOf(view: ViewPlan): Extent {
   const { low, high } = boxOf(segmentsOf(view.lines).flat())
-  return Math.max(high[0] - low[0], high[1] - low[1]) * (view.enlarged ?? 1)
+  const factor = view.enlarged ?? 1
+  return [(high[0] - low[0]) * factor, (high[1] - low[1]) * factor]
 }
 
-/** Everything of a plan on pages at one scale; undefined where a group has no room on an empty page. */
+/** Widths in which notes may be set, mm, the best to read first. */
+const noteWidths: readonly number[] = [110, 80, 165]
+
+/** Everything of a plan on pages at one scale; undefined where something has no room on an empty page. */
 function pagesAt(
   plan: SheetPlan,
   scale: number,
-  size: SheetSize,
-  facts: SheetFacts,
+  area: Box,
+  title: Box,
   style: DrawingStyle,
   font: Font,
 ): Page[] | undefined {
-  const area = drawingArea(size, 0, style)
-  const blockHigh = titleBlockHeight(facts)
-  const corner: Point = [size.width - size.margins.right - titleBlockWidth, size.margins.bottom]
-  const title = { low: corner, high: [corner[0] + titleBlockWidth, corner[1] + blockHigh] as Point }
-  const pages = new Pages(area, [title], gap)
-  const out: Page[] = []
-  const onPage = (k: number): Page => (out[k] ??= { views: [], entities: [] })
-  const set = (view: ViewPlan): SetView => setView(view, scale, style, font)
-  for (const group of plan.groups) {
-    const { width, height, views } = setGroup(group, set)
-    const spot = pages.put([width, height])
-    if (!spot) return undefined
-    for (const { view, at } of views)
-      onPage(spot.page).views.push(viewAt(view, [spot.at[0] + at[0], spot.at[1] + at[1]]))
+  const [width, height] = [area.high[0] - area.low[0], area.high[1] - area.low[1]]
+  const groups = withDetails(plan.groups, scale)
+  const views: SetGroup[] = []
+  for (const group of groups) {
+    const made = settled(group, scale, style, font)
+    if (!made || made.width > width || made.height > height) return undefined
+    views.push(made)
   }
-  const widest = area.high[0] - area.low[0]
-  for (const block of plan.blocks) {
-    const { width, height, entities } = setBlock(block, widest, style, font)
-    const extent: Extent = [width, height]
-    const spot = pages.put(extent)
-    if (!spot) return undefined
-    onPage(spot.page).entities.push(...entities.map((e) => placed(e, 1, spot.at)))
+  // A pictorial view at the scale of the sheet, or at the next smaller one.
+  const choices = [views]
+  const smaller = groups.map((g) => {
+    const less = shrunk(g, scale)
+    return less && settled(less, scale, style, font)
+  })
+  if (smaller.some((g) => g !== undefined)) choices.push(views.map((g, i) => smaller[i] ?? g))
+  const blocks = noteWidths.map((w) => plan.blocks.map((b) => setBlock(b, Math.min(w, width), width, style, font)))
+  const differ = plan.blocks.some((b) => b.kind === 'notes') ? blocks : blocks.slice(0, 1)
+  let best: { readonly packed: Packed; readonly things: readonly (SetGroup | SetBlock)[] } | undefined
+  for (const gap of gaps) {
+    for (const shown of choices) {
+      for (const told of differ) {
+        const things = [...shown, ...told]
+        const packed = packedBest(
+          things.map((t): Extent => [t.width, t.height]),
+          area,
+          [title],
+          gap,
+          best?.packed.pages ?? Infinity,
+        )
+        if (packed) best = { packed, things }
+        if (best && best.packed.pages <= best.packed.least) return pagesOf(best.packed, best.things)
+      }
+    }
   }
+  return best && pagesOf(best.packed, best.things)
+}
+
+/** Sets a group; undefined where a dimension has no room at this scale. */
+function settled(group: ViewGroup, scale: number, style: DrawingStyle, font: Font): SetGroup | undefined {
+  try {
+    return setGroup(group, (view) => setView(view, scale, style, font))
+  } catch (error) {
+    if (error instanceof NoRoom) return undefined
+    throw error
+  }
+}
+
+/** A pictorial view at the next smaller standard scale; undefined for any other group. */
+function shrunk(group: ViewGroup, scale: number): ViewGroup | undefined {
+  const next = standardScales[standardScales.indexOf(scale) + 1]
+  const views = group.rows.flat()
+  if (next === undefined || views.some((v) => v?.pictorial !== true)) return undefined
+  return { rows: group.rows.map((row) => row.map((v) => v && { ...v, enlarged: next / scale })) }
+}
+
+function pagesOf(packed: Packed, things: readonly (SetGroup | SetBlock)[]): Page[] {
+  const out = Array.from({ length: packed.pages }, (): Page => ({ views: [], entities: [] }))
+  things.forEach((thing, i) => {
+    const { page, at } = packed.spots[i]!
+    if ('views' in thing) {
+      for (const v of thing.views) out[page]!.views.push(viewAt(v.view, [at[0] + v.at[0], at[1] + v.at[1]]))
+    } else out[page]!.entities.push(...thing.entities.map((e) => placed(e, 1, at)))
+  })
   return out
 }

@@ -9,6 +9,7 @@ import { textWidth } from '../font/text-box.ts'
 import { scaleText } from '../sheet/scale.ts'
 import type { View } from '../sheet/sheet.ts'
 import type { DrawingStyle, LayerName } from '../style.ts'
+import { cutOut } from './cut-out.ts'
 import type { ViewGroup, ViewPlan } from './sheet-plan.ts'
 
 /** A view with its dimensions, before it has a place. */
@@ -29,11 +30,13 @@ export interface SetGroup {
   readonly views: readonly { readonly view: SetView; readonly at: Point }[]
 }
 
-/** Lays out a view at the scale of its sheet, and sets its caption below. */
+/** Lays out a view at its scale, and sets its caption below. Throws NoRoom where a dimension finds no clear place. */
 export function setView(plan: ViewPlan, sheetScale: number, style: DrawingStyle, font: Font): SetView {
   const scale = sheetScale * (plan.enlarged ?? 1)
-  const lines = [...plan.lines, ...(plan.marks?.(scale) ?? [])]
-  const { dimensions, bounds } = layOut({ scale, lines, requests: plan.requests }, style, font)
+  const bare = [...plan.lines, ...(plan.marks?.(scale) ?? [])]
+  const choices = plan.choices?.map((c) => c(scale)) ?? []
+  const { dimensions, marks, bounds } = layOut({ scale, lines: bare, choices, requests: plan.requests }, style, font)
+  const lines = cutOut([...bare, ...marks], dimensions, scale, style, font)
   const caption = [...plan.caption, ...(scale === sheetScale ? [] : [`scale ${scaleText(scale)}`])]
   const outline = boxOf(segmentsOf(plan.lines.map((e) => placed(e, scale, [0, 0]))).flat())
   const x = (outline.low[0] + outline.high[0]) / 2

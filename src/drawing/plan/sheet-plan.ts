@@ -1,5 +1,5 @@
 import type { DimensionRequest } from '../dimensions/request.ts'
-import type { Entity } from '../entity.ts'
+import type { Entity, Point } from '../entity.ts'
 import type { LayerName } from '../style.ts'
 
 /** A view before it has a scale and a place. */
@@ -14,9 +14,29 @@ export interface ViewPlan {
   readonly lines: readonly Entity<LayerName>[]
   /** Axes, arrows and letters whose size is given on paper: model mm at a scale (paper over model). */
   readonly marks?: (scale: number) => readonly Entity<LayerName>[]
+  /** Marks with letters, each in the first of its places that is clear: model mm at a scale. */
+  readonly choices?: readonly ((scale: number) => readonly (readonly Entity<LayerName>[])[])[]
   readonly requests: readonly DimensionRequest[]
-  /** For looking at only. */
+  /** Places that are drawn larger beside the view where they would be too small to read on it. */
+  readonly details?: readonly Detail[]
+  /** For looking at only: drawn at the scale of the sheet or, where that saves paper, the next smaller one. */
   readonly pictorial?: boolean
+}
+
+/** A place of a view: a circle with a letter on the view, and the same larger with its sizes, where it needs it. */
+export interface Detail {
+  readonly letter: string
+  /** What it shows, below the letter. */
+  readonly says: string
+  /** mm of the model in the view's coordinates. */
+  readonly center: Point
+  readonly radius: number
+  /** Where on the circle the letter stands, rad. */
+  readonly toward: number
+  /** The size that must be readable, mm of the model. */
+  readonly smallest: number
+  /** Its sizes: on the detail, or on the view where that is large enough. */
+  readonly requests: readonly DimensionRequest[]
 }
 
 /** Views that stand in rows and columns, origins in line, so that one is folded out of the other. */

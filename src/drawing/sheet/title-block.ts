@@ -1,6 +1,6 @@
 import type { Entity, Point, Text } from '../entity.ts'
 import type { Font } from '../font/font.ts'
-import { textWidth } from '../font/text-box.ts'
+import { fittedText, type SetText, wrap } from '../font/wrap.ts'
 import type { DrawingStyle, LayerName } from '../style.ts'
 import { type Projection, projectionSymbol } from './projection-symbol.ts'
 import type { SheetSize } from './sheet-size.ts'
@@ -27,14 +27,35 @@ export interface TitleBlock {
 /** Width of the block, mm; with the frame of an upright A4 it takes the whole width (ISO 7200: 180 mm, from memory). */
 export const titleBlockWidth = 180
 const row = 9
-/** Height of the block without the stop banner, mm. */
+/** Rows of the block without the stop banner. */
 const rows = 4
-const bannerHeight = 10
+/** Smallest height of capitals that is still read at the machine, mm (ISO 3098-1 has 1.8 as its smallest). */
+const smallest = 1.8
+/** From line to line over the height of capitals. */
+const leading = 1.5
 
-export const titleBlockHeight = (block: Pick<TitleBlock, 'stop'>): number =>
-  rows * row + (block.stop === undefined ? 0 : bannerHeight)
+const bannerOf = (stop: string, style: DrawingStyle, font: Font): SetText =>
+  fittedText(
+    `STOP, DO NOT MAKE: ${stop}`,
+    titleBlockWidth - 4,
+    [
+      [style.titleHeight, 2],
+      [style.textHeight, 4],
+      [smallest, Infinity],
+    ],
+    font,
+  )
 
-/** The lines and texts of a title block in the lower right corner of the frame; long words are set smaller to fit. */
+const bannerHeight = ({ lines, height }: SetText): number => ((lines.length - 1) * leading + 2.4) * height
+
+/** Height of the block with the banner that it needs, mm. */
+export const titleBlockHeight = ({ stop }: Pick<TitleBlock, 'stop'>, style: DrawingStyle, font: Font): number =>
+  rows * row + (stop === undefined ? 0 : bannerHeight(bannerOf(stop, style, font)))
+
+/**
+ * The lines and texts of a title block in the lower right corner of the frame. Long words are set smaller and on two lines,
+ * and a banner grows upward with what it has to say; nothing is cut off.
+ */
 export function titleBlock(block: TitleBlock, size: SheetSize, style: DrawingStyle, font: Font): Entity<LayerName>[] {
   const right = size.width - size.margins.right
   const left = right - titleBlockWidth
@@ -47,30 +68,44 @@ export function titleBlock(block: TitleBlock, size: SheetSize, style: DrawingSty
     from,
     to,
   })
-  const fitted = (
-    text: string,
-    at: Point,
-    width: number,
-    height: number,
-    layer: LayerName = 'text',
-  ): Text<LayerName> => {
-    const wide = textWidth(font, text, height)
-    return {
-      kind: 'text',
-      layer,
-      at,
-      text,
-      height: wide > width ? (height * width) / wide : height,
-      across: 'left',
-      up: 'baseline',
-      rotation: 0,
-    }
-  }
+  const text = (words: string, at: Point, height: number, layer: LayerName = 'text'): Text<LayerName> => ({
+    kind: 'text',
+    layer,
+    at,
+    text: words,
+    height,
+    across: 'left',
+    up: 'baseline',
+    rotation: 0,
+  })
   // Label above, value below, in a cell of a row counted from the bottom.
-  const cell = (x: number, r: number, width: number, label: string, value: string, height = style.textHeight) => [
-    fitted(label, [left + x + 1, bottom + (r + 1) * row - 1 - small], width - 2, small),
-    fitted(value, [left + x + 1, bottom + r * row + 1.4], width - 2, height),
-  ]
+  const cell = (x: number, r: number, width: number, label: string, value: string, height = style.textHeight) => {
+    const [wide, low] = [width - 2, bottom + r * row + 1.4]
+    const set = fittedText(
+      value,
+      wide,
+      [
+        [height, 1],
+        [style.textHeight, 1],
+        [0.85 * style.textHeight, 1],
+        [smallest, 2],
+      ],
+      font,
+    )
+    // Beyond two lines of the smallest height there is no room in a row: the last resort is smaller.
+    const two = set.lines.length > 2 ? squeezed(value, wide, font) : set
+    const rise = two.lines.length === 1 ? 0 : Math.min(leading * two.height, row - 4.3 - two.height + 1.2)
+    return [
+      text(label, [left + x + 1, bottom + (r + 1) * row - 1 - small], small),
+      ...two.lines.map((words, i) =>
+        text(
+          words,
+          [left + x + 1, low - (two.lines.length === 1 ? 0 : 0.5) + (two.lines.length - 1 - i) * rise],
+          two.height,
+        ),
+      ),
+    ]
+  }
   const out: Entity<LayerName>[] = [
     line([left, bottom], [left, top], 'frame'),
     line([left, top], [right, top], 'frame'),
@@ -79,7 +114,7 @@ export function titleBlock(block: TitleBlock, size: SheetSize, style: DrawingSty
     ),
     line([right - 36, bottom], [right - 36, bottom + 3 * row]),
     line([left + 90, bottom], [left + 90, top]),
-    line([left + 45, bottom + row], [left + 45, bottom + 2 * row]),
+    line([left + 55, bottom + row], [left + 55, bottom + 2 * row]),
     line([left + 117, bottom + row], [left + 117, bottom + 2 * row]),
     line([right - 36, top - row], [right - 36, top]),
     ...cell(0, 3, 90, 'title', block.title, style.titleHeight),
@@ -87,22 +122,36 @@ export function titleBlock(block: TitleBlock, size: SheetSize, style: DrawingSty
     ...cell(144, 3, 36, 'sheet', `${block.sheet} of ${block.sheets}`),
     ...cell(0, 2, 90, 'part', block.part),
     ...cell(90, 2, 54, 'general tolerance', block.generalTolerance),
-    ...cell(0, 1, 45, 'material', block.material),
-    ...cell(45, 1, 45, 'mass', block.mass),
+    ...cell(0, 1, 55, 'material', block.material),
+    ...cell(55, 1, 35, 'mass', block.mass),
     ...cell(90, 1, 27, 'scale', block.scale),
     ...cell(117, 1, 27, 'units', block.units),
     ...cell(0, 0, 90, 'revision', block.revision),
     ...cell(90, 0, 54, 'read with', 'the report of the same revision'),
     ...projectionSymbol(block.projection, [right - 18, bottom + 2 * row - 3], 10),
-    fitted(block.projection, [right - 36 + 2, bottom + 1.8], 32, small),
+    text(block.projection, [right - 36 + 2, bottom + 1.8], small),
   ]
   if (block.stop === undefined) return out
-  const high = top + bannerHeight
+  const banner = bannerOf(block.stop, style, font)
+  const high = top + bannerHeight(banner)
   return [
     ...out,
     line([left, top], [left, high], 'stop'),
     line([left, high], [right, high], 'stop'),
     line([right, high], [right, top], 'stop'),
-    fitted(`STOP, DO NOT MAKE: ${block.stop}`, [left + 2, top + 3.2], titleBlockWidth - 4, style.titleHeight, 'stop'),
+    ...banner.lines.map((words, i) =>
+      text(words, [left + 2, high - 1.7 * banner.height - i * leading * banner.height], banner.height, 'stop'),
+    ),
   ]
+}
+
+/** A text on two lines as small as it takes. */
+function squeezed(text: string, width: number, font: Font): SetText {
+  let height = smallest
+  let lines = wrap(text, width, height, font)
+  while (lines.length > 2) {
+    height *= 0.9
+    lines = wrap(text, width, height, font)
+  }
+  return { lines, height }
 }

@@ -50,7 +50,7 @@ function svgOf(
     const dashes = dashesOf(lineType, stroke)
     const dashed = dashes.length === 0 ? '' : ` stroke-dasharray="${dashes.map(digits).join(' ')}"`
     return [
-      `<g id="${layer}" fill="none" stroke="${colour}" stroke-width="${digits(stroke)}"${dashed}>`,
+      `<g class="${layer}" fill="none" stroke="${colour}" stroke-width="${digits(stroke)}"${dashed}>`,
       ...mine.map((e) => elementOf(e, to, colour, style, font)),
       '</g>',
     ]

@@ -46,7 +46,7 @@ export function arborOf(p: Parameters, l: Layout): Part {
       frame: bodyFrame,
       opensInto: [],
       governedBy: [],
-      dimensions: [],
+      dimensions: own('shank'),
     })
   }
   const cuts: Feature[] = []
@@ -137,6 +137,7 @@ function arborDimensions(p: Parameters, l: Layout): Dimension[] {
   if (p.arbor.kind === 'shank') {
     plain('shoulder.diameter', 'shoulder', 'diameter', p.arbor['shoulder-diameter'])
     plain('shoulder.thickness', 'shoulder thickness', 'length', p.arbor['shoulder-thickness'])
+    out.push(...shankDimensions(l))
   } else plain('spigot.length-above', 'length above the mounting face', 'length', p.arbor['length-above'])
   if (p.bore.kind === 'blind' && p.bore.vent === 'flat') {
     plain('vent-flat.depth', 'vent flat depth', 'length', p.bore['vent-size'])
@@ -157,5 +158,46 @@ function spigotDiameter(p: Parameters, l: Layout): Dimension {
   const { spigot, kind } = l.fit!
   const [lower, upper] = deviations(value, spigot.smallest, spigot.largest)
   const label = kind === 'matched' ? 'spigot, for a bore of nominal size: turn to the bore as measured' : 'spigot'
-  return { ...common, label, kind: 'diameter', tolerance: { kind: 'limits', lower, upper } }
+  // Of a hole and a shaft code the shaft's is the spigot's.
+  const fitCode = p.fit.kind === 'iso-286' ? p.fit.code.split('/')[1]?.trim() : undefined
+  const tolerance = { kind: 'limits', lower, upper } as const
+  return { ...common, label, kind: 'diameter', tolerance, ...(fitCode !== undefined && { fitCode }) }
 }
+
+/** Sizes of the shank as the table of shanks has it: a straight one is turned to limits, a taper is made to its standard. */
+function shankDimensions(l: Layout): Dimension[] {
+  const { profile, kind, tolerance: fitCode } = l.shank!
+  const reference = { kind: 'reference' } as const
+  const size = (id: string, label: string, sort: Dimension['kind'], value: number): Dimension => ({
+    id: `shank.${id}`,
+    label,
+    kind: sort,
+    value,
+    tolerance: kind === 'straight' ? { kind: 'general' } : reference,
+    feature: 'shank',
+    measurable: kind === 'straight',
+  })
+  return profile.flatMap((piece, i): Dimension[] => {
+    const which = i === 0 ? '' : `-${i + 1}`
+    const isTaper = Math.abs(piece.from - piece.to) > 1e-9
+    const long = size(`length${which}`, isTaper ? 'length of the taper' : 'length of the shank', 'length', piece.length)
+    if (isTaper) {
+      return [
+        size(`gauge-diameter${which}`, 'taper, large end', 'diameter', piece.from),
+        size(`small-diameter${which}`, 'taper, small end', 'diameter', piece.to),
+        long,
+      ]
+    }
+    const across = size(`diameter${which}`, 'shank', 'diameter', piece.from)
+    if (kind !== 'straight') return [across, long]
+    const limits = l.shankLimits
+    const [lower, upper] = limits ? deviations(piece.from, limits.smallest, limits.largest) : [-usualShank, 0]
+    return [
+      { ...across, tolerance: { kind: 'limits', lower, upper }, ...(limits && fitCode !== undefined && { fitCode }) },
+      long,
+    ]
+  })
+}
+
+/** How far a straight shank without a zone of its own may be under its size, mm: half a thou; common practice, no source. */
+const usualShank = 0.0127

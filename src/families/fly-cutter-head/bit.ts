@@ -32,7 +32,7 @@ export function bitOf(p: Parameters, l: Layout): Part {
         frame: face,
         opensInto: [],
         governedBy: [],
-        dimensions: blankDimensions(p),
+        dimensions: bitDimensions(p, l),
       },
     ],
     cuts: [],
@@ -59,9 +59,9 @@ function groundCells(p: Parameters, l: Layout, blank: Cell): Cell[] {
   return l.bit.innerEnd < back - 1e-6 ? [cellOf(...blank.surfaces, seam(1)), outer] : [outer]
 }
 
-function blankDimensions(p: Parameters): Dimension[] {
+function bitDimensions(p: Parameters, l: Layout): Dimension[] {
   const plain = (id: string, label: string, value: number): Dimension => ({
-    id,
+    id: `bit.${id}`,
     label,
     kind: 'length',
     value,
@@ -69,9 +69,15 @@ function blankDimensions(p: Parameters): Dimension[] {
     feature: 'bit',
     measurable: true,
   })
+  const { leading, end, underside } = p.bit['ground-off']
+  const ground = l.bit.facets !== unground
   return [
-    plain('bit.width', 'bit width', p.bit.width),
-    plain('bit.height', 'bit height', p.bit.height),
-    plain('bit.length', 'bit length', p.bit.length),
+    plain('width', 'bit width', p.bit.width),
+    plain('height', 'bit height', p.bit.height),
+    plain('length', 'bit length before it is ground', p.bit.length),
+    ...(leading > 0 ? [plain('off-leading', 'ground off the leading face at the tip', leading)] : []),
+    ...(end > 0 ? [plain('off-end', 'ground off the end at the tip', end)] : []),
+    ...(underside > 0 ? [plain('off-underside', 'ground off the work side at the tip', underside)] : []),
+    ...(ground ? [plain('ground-length', 'facets run in from the tip', l.bit.groundLength)] : []),
   ]
 }

@@ -1,5 +1,6 @@
 import { toNanometre } from '../../mechanics/fit/limits.ts'
 import type { Dimension, Tolerance } from '../../part/dimension.ts'
+import { boreToSlot } from './bore-to-slot.ts'
 import type { Layout } from './layout.ts'
 import type { Parameters } from './parameters/parameters.ts'
 
@@ -13,6 +14,10 @@ export const deviations = (nominal: number, smallest: number, largest: number): 
   toNanometre(smallest - nominal),
   toNanometre(largest - nominal),
 ]
+
+/** Code of the zone that the bore is made to, where its limits come from one. */
+const boreCode = ({ fit }: Parameters): string | undefined =>
+  fit.kind === 'matched' ? fit['bore-zone'] : fit.kind === 'iso-286' ? fit.code.split('/')[0]!.trim() : undefined
 
 /** A thread as a drawing writes it: a left hand is told, a right hand goes without saying. */
 export const handedThread = (name: string, hand: 'right' | 'left'): string => (hand === 'left' ? `${name} LH` : name)
@@ -29,7 +34,7 @@ export function bodyDimensions(p: Parameters, l: Layout): Dimension[] {
     kind: Dimension['kind'],
     value: number,
     tolerance: Tolerance,
-    extra: { measurable?: boolean; thread?: string } = {},
+    extra: { measurable?: boolean; thread?: string; fitCode?: string } = {},
   ) => {
     const feature = id.slice(0, id.indexOf('.'))
     out.push({ id, label, kind, value, tolerance, feature, measurable: tolerance.kind !== 'reference', ...extra })
@@ -79,7 +84,9 @@ export function bodyDimensions(p: Parameters, l: Layout): Dimension[] {
     add('bore.tap-drill', 'tap drill of the bore', 'diameter', l.spigotThread.tapDrill, general)
   } else if (l.fit) {
     const { smallest, largest } = l.fit.bore
-    add('bore.diameter', 'bore', 'diameter', p.bore.diameter, within(...deviations(p.bore.diameter, smallest, largest)))
+    const code = boreCode(p)
+    const limits = within(...deviations(p.bore.diameter, smallest, largest))
+    add('bore.diameter', 'bore', 'diameter', p.bore.diameter, limits, code === undefined ? {} : { fitCode: code })
   }
   if (p.bore.kind === 'blind') {
     add('bore.depth', 'bore depth, full diameter', 'length', p.bore.depth, general)
@@ -88,6 +95,10 @@ export function bodyDimensions(p: Parameters, l: Layout): Dimension[] {
     }
     if (p.bore.vent === 'hole') add('vent.diameter', 'vent hole', 'diameter', p.bore['vent-size'], general)
   }
+  const toSlot = boreToSlot(p, l)
+  if (toSlot) add('bore.wall-to-slot', 'metal between bore and slot floor', 'length', toSlot.wall, reference)
+  const toOutside = (p.stock.size - p.bore.diameter) / 2
+  if (toOutside > 0) add('bore.wall-to-outside', 'metal between bore and outside', 'length', toOutside, reference)
   if (p.bore.chamfer > 0) add('bore.chamfer', 'bore chamfer, 45°', 'length', p.bore.chamfer, general)
   return out
 }

@@ -7,8 +7,14 @@ import { pinDiameter } from './engineering/fit.ts'
 import { facetParameters } from './facet-parameters.ts'
 import { headFigures } from './figures/head-figures.ts'
 import { headTables } from './figures/head-tables.ts'
+import { headSweepFigures } from './figures/sweep-figures.ts'
+import { headAsMade } from './making/as-made.ts'
+import { headMeasuring } from './making/measuring.ts'
+import { headRepairs } from './making/repairs.ts'
+import { headMockUp } from './mock-up.ts'
 import { type Parameters, parametersSchema } from './parameters/parameters.ts'
 import { headPictures } from './pictures.ts'
+import { headProfiles } from './profiles.ts'
 import { headRules } from './rules/head-rules.ts'
 import { headSheets } from './sheets/head-sheets.ts'
 
@@ -20,8 +26,14 @@ export const flyCutterHead: Family<Parameters, HeadDesign> = {
   filledIn,
   rules: headRules,
   figures: headFigures,
+  sweepFigures: headSweepFigures,
   tables: headTables,
   sheets: headSheets,
+  profiles: headProfiles,
+  measuring: headMeasuring,
+  asMade: headAsMade,
+  repairs: headRepairs,
+  mockUp: headMockUp,
   pictures: headPictures,
   leastWall: (design, a, b) => leastWall(design, a, b).least,
 }

@@ -5,6 +5,8 @@ import type { GroundFacets } from '../../mechanics/angles/facets.ts'
 import type { BitBlank } from '../../mechanics/angles/ground-bit.ts'
 import type { TipSetting } from '../../mechanics/angles/tip-setting.ts'
 import type { Fit } from '../../mechanics/fit/fit.ts'
+import type { Limits } from '../../mechanics/fit/limits.ts'
+import { zoneLimits } from '../../mechanics/fit/zone.ts'
 import { formatLength } from '../../quantity/format-length.ts'
 import { findRow } from '../../tables/find-row.ts'
 import type { MaterialRow } from '../../tables/materials.ts'
@@ -97,6 +99,8 @@ export interface Layout {
     readonly work: WorkMaterialRow
   }
   readonly shank: ShankRow | undefined
+  /** Limits that a straight shank is turned to, where its row names a zone; mm. */
+  readonly shankLimits: Limits | undefined
   /** Limits of bore and spigot; undefined for a head that is screwed on. */
   readonly fit: Fit | undefined
   /** Thread of a head that is screwed on. */
@@ -305,8 +309,16 @@ export function layoutOf(p: Parameters, tables: Tables): Result<Layout> {
       },
       materials: { body: body!, arbor: arbor!, bit: bitMaterial!, screw: screwMaterial!, work: work! },
       shank,
+      shankLimits: shank && shankLimitsOf(shank, tables),
       fit: fit.ok ? fit.value : undefined,
       spigotThread,
     },
   }
+}
+
+/** Limits of a straight shank's diameter; undefined where its row names no zone, or one that the tables do not have. */
+function shankLimitsOf({ tolerance, profile }: ShankRow, tables: Tables): Limits | undefined {
+  if (tolerance === undefined) return undefined
+  const found = zoneLimits(tolerance, 'shaft', profile[0]!.from, tables.iso286)
+  return found.ok ? found.value : undefined
 }

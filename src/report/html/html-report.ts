@@ -7,11 +7,17 @@ import { escaped } from './escape.ts'
 import { dimensions, figures, listed, parameters, parts, walls } from './report-tables.ts'
 import { style } from './style.ts'
 
+/** The views of one drawing, each as SVG with its dimensions. */
+export interface DrawnSheet {
+  readonly title: string
+  readonly views: readonly string[]
+}
+
 /**
  * The report for people as one page that needs nothing else: no script, no file, no network. It is well-formed XML too.
  * Every number in it stands in the report; the pictures add geometry only.
  */
-export function htmlReport(report: Report, pictures: Pictures): string {
+export function htmlReport(report: Report, pictures: Pictures, drawings: readonly DrawnSheet[]): string {
   const sections: readonly (readonly [id: string, title: string, body: string[]])[] = [
     ['findings', 'Findings', findings(report)],
     [
@@ -20,6 +26,7 @@ export function htmlReport(report: Report, pictures: Pictures): string {
       [`<ul class="cautions">${report.cautions.map((c) => `<li>${escaped(c)}</li>`).join('')}</ul>`],
     ],
     ['pictures', 'Pictures', drawnPictures(report, pictures)],
+    ['drawings', 'Drawings', drawings.flatMap(drawnSheet)],
     ['figures', 'Figures', figures(report)],
     ...(report.tables.length > 0 ? [['tables', 'Tables', report.tables.map(listed)] as const] : []),
     ['walls', 'Walls', walls(report)],
@@ -58,6 +65,11 @@ export function htmlReport(report: Report, pictures: Pictures): string {
     '',
   ].join('\n')
 }
+
+const drawnSheet = ({ title, views }: DrawnSheet): string[] => [
+  `<h3>${escaped(title)}</h3>`,
+  ...views.map((svg) => `<figure class="view">${svg}</figure>`),
+]
 
 const stopWords = (stops: number): string =>
   `STOP. ${stops === 1 ? 'One finding stops' : `${stops} findings stop`} this job. Do not make this tool as it is.`

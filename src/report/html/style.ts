@@ -51,40 +51,42 @@ tbody th { font-weight: normal; }
 .cautions li { margin-bottom: 1mm; break-inside: avoid; }
 figure { margin: 0 0 6mm; break-inside: avoid; }
 figcaption { font-size: 9.5pt; color: #333; }
-figure svg { display: block; width: 100%; height: auto; margin-bottom: 1.5mm; }
+.view svg { width: auto; max-width: 100%; }
+figure:not(.view) svg { width: 100%; }
+figure svg { display: block; height: auto; margin-bottom: 1.5mm; }
 svg { font-family: sans-serif; stroke-linejoin: round; }
 svg.marks { position: absolute; }
-svg text { fill: #1a1a1a; stroke: none; }
-svg line, svg polyline, svg path, svg polygon, svg circle { fill: none; stroke: #1a1a1a; stroke-width: 0.25; }
-svg .hatch { stroke-width: 0.2; stroke: #444; }
-svg marker path { fill: #1a1a1a; stroke: none; }
-svg .outline, svg .edge { stroke-width: 0.5; stroke-linecap: round; }
-svg .edge { stroke-width: 0.7; }
-svg .thin, svg .dimension { stroke-width: 0.18; }
-svg .leader { stroke-width: 0.15; stroke: #333; }
-svg circle.leader { fill: #333; }
-svg .hidden { stroke-width: 0.2; stroke-dasharray: 1.6 0.9; }
-svg .axis { stroke-width: 0.16; stroke-dasharray: 4 0.9 0.7 0.9; }
-svg .circle { stroke-width: 0.35; stroke: #123f78; }
-svg .swept { stroke-width: 0.3; stroke: #123f78; stroke-dasharray: 2.6 1; }
-svg .work { fill: #eef1e6; stroke: #5b6b33; stroke-width: 0.25; }
-svg .metal { fill: #dcdfe3; stroke: none; }
-svg .cut-metal { fill: url(#hatch-metal); stroke: none; }
-svg .ground-away { fill: url(#hatch-ground); stroke: none; }
-svg .void { fill: #fff; stroke: #fff; stroke-width: 0.3; }
-svg .bit { fill: #cfd9e8; stroke-width: 0.3; }
-svg .inserted { fill: #ece7da; stroke-width: 0.3; }
-svg .bar { fill: #c9ccd1; }
-svg .bar-main { fill: #5d6b7e; }
-svg .advice { fill: url(#hatch-ground); stroke: #2f5d2f; stroke-width: 0.4; }
-svg .grid { stroke-width: 0.2; stroke: #555; }
-svg .limit { stroke-width: 0.8; stroke: #9c1c12; }
-svg .turn { stroke-width: 0.6; }
-svg circle.turn { fill: #1a1a1a; stroke: none; }
-svg .heavy { stroke-width: 0.8; stroke: #9c1c12; }
-svg .hole { fill: #fff; stroke-width: 0.4; }
-svg .gap { stroke-width: 0.7; stroke: #fff; }
-svg .mark { stroke-width: 0.8; }
+:where(:not(.view)) > svg text { fill: #1a1a1a; stroke: none; }
+:where(:not(.view)) > svg line, :where(:not(.view)) > svg polyline, :where(:not(.view)) > svg path, :where(:not(.view)) > svg polygon, :where(:not(.view)) > svg circle { fill: none; stroke: #1a1a1a; stroke-width: 0.25; }
+:where(:not(.view)) > svg .hatch { stroke-width: 0.2; stroke: #444; }
+:where(:not(.view)) > svg marker path { fill: #1a1a1a; stroke: none; }
+:where(:not(.view)) > svg .outline, :where(:not(.view)) > svg .edge { stroke-width: 0.5; stroke-linecap: round; }
+:where(:not(.view)) > svg .edge { stroke-width: 0.7; }
+:where(:not(.view)) > svg .thin, :where(:not(.view)) > svg .dimension { stroke-width: 0.18; }
+:where(:not(.view)) > svg .leader { stroke-width: 0.15; stroke: #333; }
+:where(:not(.view)) > svg circle.leader { fill: #333; }
+:where(:not(.view)) > svg .hidden { stroke-width: 0.2; stroke-dasharray: 1.6 0.9; }
+:where(:not(.view)) > svg .axis { stroke-width: 0.16; stroke-dasharray: 4 0.9 0.7 0.9; }
+:where(:not(.view)) > svg .circle { stroke-width: 0.35; stroke: #123f78; }
+:where(:not(.view)) > svg .swept { stroke-width: 0.3; stroke: #123f78; stroke-dasharray: 2.6 1; }
+:where(:not(.view)) > svg .work { fill: #eef1e6; stroke: #5b6b33; stroke-width: 0.25; }
+:where(:not(.view)) > svg .metal { fill: #dcdfe3; stroke: none; }
+:where(:not(.view)) > svg .cut-metal { fill: url(#hatch-metal); stroke: none; }
+:where(:not(.view)) > svg .ground-away { fill: url(#hatch-ground); stroke: none; }
+:where(:not(.view)) > svg .void { fill: #fff; stroke: #fff; stroke-width: 0.3; }
+:where(:not(.view)) > svg .bit { fill: #cfd9e8; stroke-width: 0.3; }
+:where(:not(.view)) > svg .inserted { fill: #ece7da; stroke-width: 0.3; }
+:where(:not(.view)) > svg .bar { fill: #c9ccd1; }
+:where(:not(.view)) > svg .bar-main { fill: #5d6b7e; }
+:where(:not(.view)) > svg .advice { fill: url(#hatch-ground); stroke: #2f5d2f; stroke-width: 0.4; }
+:where(:not(.view)) > svg .grid { stroke-width: 0.2; stroke: #555; }
+:where(:not(.view)) > svg .limit { stroke-width: 0.8; stroke: #9c1c12; }
+:where(:not(.view)) > svg .turn { stroke-width: 0.6; }
+:where(:not(.view)) > svg circle.turn { fill: #1a1a1a; stroke: none; }
+:where(:not(.view)) > svg .heavy { stroke-width: 0.8; stroke: #9c1c12; }
+:where(:not(.view)) > svg .hole { fill: #fff; stroke-width: 0.4; }
+:where(:not(.view)) > svg .gap { stroke-width: 0.7; stroke: #fff; }
+:where(:not(.view)) > svg .mark { stroke-width: 0.8; }
 @media screen {
   main > section { overflow-x: auto; }
 }

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { distance, unit, type Vec3 } from '../../../src/geometry/vector.ts'
-import { polyhedronInside, type Side } from '../../../src/mechanics/angles/convex-polyhedron.ts'
+import { contentOf, polyhedronInside, type Side } from '../../../src/mechanics/angles/convex-polyhedron.ts'
 
 const side = (name: string, normal: Vec3, offset: number): Side<string> => ({
   kind: 'plane',
@@ -42,5 +42,32 @@ describe('corners and edges from flat sides', () => {
     expect([corners.length, edges.length]).toEqual([8, 12])
     const names = new Set(corners.flatMap(({ between }) => between))
     expect([names.has('ground'), names.has('top'), names.has('far')]).toEqual([true, false, false])
+  })
+})
+
+describe('volume and first moment of a flat-sided body', () => {
+  it('of a tetrahedron: a sixth of the box round it, its centroid a quarter of the way along each edge', () => {
+    const body = polyhedronInside([
+      side('x', [-1, 0, 0], 0),
+      side('y', [0, -1, 0], 0),
+      side('z', [0, 0, -1], 0),
+      side('slope', [1 / 6, 1 / 9, 1 / 12], 1 / Math.hypot(1 / 6, 1 / 9, 1 / 12)),
+    ])
+    const { volume, moment } = contentOf(body)
+    expect(volume).toBeCloseTo((6 * 9 * 12) / 6, 9)
+    for (const [k, middle] of [1.5, 2.25, 3].entries()) expect(moment[k]! / volume).toBeCloseTo(middle, 9)
+  })
+
+  it('of a cube with a corner cut off: the cube less the corner', () => {
+    const { volume, moment } = contentOf(polyhedronInside([...cube, side('cut', [1, 1, 1], 25 / Math.sqrt(3))]))
+    const corner = 5 ** 3 / 6
+    expect(volume).toBeCloseTo(1000 - corner, 9)
+    for (const k of [0, 1, 2]) expect(moment[k]).toBeCloseTo(1000 * 5 - corner * 8.75, 8)
+  })
+
+  it('is not changed by a side that only touches along an edge, which stays one edge', () => {
+    const touched = polyhedronInside([...cube, side('touching', [1, 0, 1], 20 / Math.SQRT2)])
+    expect(touched.edges.length).toBe(12)
+    expect(contentOf(touched).volume).toBeCloseTo(1000, 9)
   })
 })

@@ -66,6 +66,12 @@ export const machineSection = (f: Fields) =>
     vise: z.strictObject({
       'jaw-height': f.length({ says: 'Bed of the vise to the top of the jaws.', above: 0, max: 500 }),
       'jaw-opening': f.length({ says: 'Widest opening.', above: 0, max: 1000 }),
+      'bed-height': f.length({
+        says: 'Table to the bed of the vise. Left out: the height above the table is not checked.',
+        min: 0,
+        max: 500,
+        optional: true,
+      }),
     }),
   })
 
@@ -101,8 +107,14 @@ export const shopSection = (f: Fields) =>
         z.strictObject({
           diameter: f.length({ says: 'Diameter of the cutter or drill.', above: 0, max: 200 }),
           reach: f.length({ says: 'How far it stands out of its holder.', above: 0, max: 300 }),
+          kind: f.choice(['end-mill', 'face-mill', 'drill', 'reamer'], { says: 'What it is.', default: 'end-mill' }),
         }),
-        { says: 'Cutters with their reach, to see whether they clear the jaws.', min: 0, max: 60, default: [] },
+        {
+          says: 'Cutters with their reach: the route picks from them and sees whether they get there. Left out: any, by size.',
+          min: 0,
+          max: 60,
+          default: [],
+        },
       ),
     })
     .prefault({})

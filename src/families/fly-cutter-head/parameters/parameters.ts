@@ -5,6 +5,7 @@ import { arborSection, fitSection } from './arbor.ts'
 import { bitSection } from './bit.ts'
 import { boreSection, faceSection, screwsSection, slotSection, stepSection, stockSection } from './body.ts'
 import { drawingSection, machineSection, mockUpSection, shopSection, workSection } from './job.ts'
+import { makingSection } from './making.ts'
 import { settingsSection } from './settings.ts'
 
 /** Schema of a parameter set of a fly-cutter head; a bare number takes `units`. Made once for each. */
@@ -37,6 +38,7 @@ function makeSchema(units: Units) {
     work: workSection(f),
     machine: machineSection(f),
     shop: shopSection(f),
+    making: makingSection(f),
     drawing: drawingSection(f),
     'mock-up': mockUpSection(f),
     settings: settingsSection(f),

@@ -1,5 +1,6 @@
 import { z } from 'zod'
 import type { Fields } from '../../../input/fields.ts'
+import { setUpSettings } from './making.ts'
 import { balanceSettings, cuttingSettings, runningSettings } from './running.ts'
 
 /** Figures that no standard sets. Each is a rule of thumb of the trade that the shop may change. */
@@ -295,6 +296,7 @@ export const settingsSection = (f: Fields) =>
           ambient: f.temperature({ says: 'Temperature of the shop.', min: -20, max: 60, default: '20 °C' }),
         })
         .prefault({}),
+      'set-up': setUpSettings(f),
       cutting: cuttingSettings(f),
       running: runningSettings(f),
       balance: balanceSettings(f),

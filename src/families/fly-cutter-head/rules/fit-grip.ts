@@ -47,9 +47,11 @@ function nothingHolds(design: HeadDesign, joint: Joint): Finding {
   const show = (v: number) => written(mm(v), design.units)
   const { interference } = joint.least
   const needed = joint.needed[isShrunk(design) ? 'shrunk' : 'pressed'].interference
+  const ends = [show(-joint.most.interference), show(-interference)]
+  const clearance = ends[0] === ends[1] ? ends[0] : ends.join(' to ')
   const text =
     joint.most.interference <= 0
-      ? `The spigot has ${show(-joint.most.interference)} to ${show(-interference)} of clearance in the bore: nothing holds.`
+      ? `The spigot has ${clearance} of clearance in the bore: nothing holds.`
       : interference < 0
         ? `At the wrong end of the limits the spigot has ${show(-interference)} of clearance in the bore: nothing holds.`
         : interference === 0

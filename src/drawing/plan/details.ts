@@ -1,0 +1,109 @@
+import { clipped } from '../../edges/clip.ts'
+import type { Entity as Edge } from '../../edges/entity.ts'
+import type { DimensionRequest } from '../dimensions/request.ts'
+import { hatchLoops } from '../dimensions/sketch.ts'
+import type { Curve, Entity, Point } from '../entity.ts'
+import { standardScales } from '../sheet/scale.ts'
+import type { LayerName } from '../style.ts'
+import type { Detail, ViewGroup, ViewPlan } from './sheet-plan.ts'
+import { drawnEdge } from './view-lines.ts'
+
+/** What measures less than this on paper is shown larger, and how large it then is at least, mm (common practice, no source). */
+const tooSmall = 2
+const clear = 4
+
+/** The groups with their details drawn where they are too small at that scale, each detail a group of its own. */
+export function withDetails(groups: readonly ViewGroup[], scale: number): ViewGroup[] {
+  const apart: ViewGroup[] = []
+  const whole = groups.map((group) => ({
+    rows: group.rows.map((row) =>
+      row.map((view) => {
+        if (!view?.details) return view
+        const shown = view.details.map((d) => ({ d, factor: d.smallest * scale < tooSmall ? enlarging(d, scale) : 1 }))
+        for (const { d, factor } of shown) if (factor > 1) apart.push({ rows: [[detailView(view, d, factor)]] })
+        return {
+          ...view,
+          requests: [
+            ...view.requests,
+            ...shown.flatMap(({ d, factor }) => (factor > 1 ? [calledOut(view, d)] : d.requests)),
+          ],
+          lines: [
+            ...view.lines,
+            ...shown.flatMap(({ d, factor }): Entity<LayerName>[] => (factor > 1 ? [border(d)] : [])),
+          ],
+        }
+      }),
+    ),
+  }))
+  return [...whole, ...apart]
+}
+
+/** The next standard scale at which it can be seen, over the scale of the sheet; 1 where there is none. */
+const enlarging = (d: Detail, scale: number): number =>
+  [...standardScales].reverse().reduce((found, s) => (found === 1 && s * d.smallest >= clear ? s / scale : found), 1)
+
+const border = ({ center, radius }: Detail): Entity<LayerName> => ({ kind: 'circle', layer: 'datum', center, radius })
+
+/** The letter of a detail at its border, towards where it was asked for. */
+const calledOut = (view: ViewPlan, { letter, center, radius, toward }: Detail): DimensionRequest => ({
+  kind: 'note',
+  id: `detail-${letter}@${view.id}`,
+  text: [letter],
+  value: 0,
+  to: [center[0] + radius * Math.cos(toward), center[1] + radius * Math.sin(toward)],
+  toward,
+})
+
+function detailView(view: ViewPlan, detail: Detail, factor: number): ViewPlan {
+  const { letter, center, radius, requests, says } = detail
+  return {
+    id: `detail-${letter}`,
+    caption: [letter, says],
+    enlarged: factor,
+    lines: [...view.lines.flatMap((e) => within(e, center, radius)), border(detail)],
+    requests,
+  }
+}
+
+/** What of line work lies within a circle; text and arrows are left out. */
+function within(e: Entity<LayerName>, centre: Point, radius: number): Entity<LayerName>[] {
+  if (e.kind === 'text' || e.kind === 'arrow' || e.kind === 'polyline') return []
+  if (e.kind !== 'hatch')
+    return clipped([edgeOf(e)], { kind: 'circle', centre, radius }).map((c) => drawnEdge(c, e.layer))
+  const loops = hatchLoops(e).flatMap((loop) => {
+    const kept = cutToCircle(loop, centre, radius)
+    if (kept.length < 3) return []
+    return [kept.map((from, i) => ({ kind: 'line' as const, layer: e.layer, from, to: kept[(i + 1) % kept.length]! }))]
+  })
+  return loops.length === 0 ? [] : [{ ...e, loops }]
+}
+
+function edgeOf(e: Curve<LayerName>): Edge {
+  if (e.kind === 'line') return e
+  const { center, ...rest } = e
+  return { ...rest, centre: center } as Edge
+}
+
+/** Sides of the figure that stands for the circle where hatch is cut off. */
+const sides = 90
+
+/** A loop cut down to a circle, side by side of a figure with many. */
+function cutToCircle(loop: readonly Point[], [x, y]: Point, radius: number): Point[] {
+  const corner = (i: number): Point => {
+    const angle = (2 * Math.PI * i) / sides
+    return [x + radius * Math.cos(angle), y + radius * Math.sin(angle)]
+  }
+  let left = loop.filter((p, i) => i === 0 || Math.hypot(p[0] - loop[i - 1]![0], p[1] - loop[i - 1]![1]) > 1e-9)
+  for (let i = 0; i < sides && left.length > 0; i++) {
+    const [a, b] = [corner(i), corner(i + 1)]
+    const depth = (p: Point) => (b[0] - a[0]) * (p[1] - a[1]) - (b[1] - a[1]) * (p[0] - a[0])
+    left = left.flatMap((p, k): Point[] => {
+      const q = left[(k + 1) % left.length]!
+      const [dp, dq] = [depth(p), depth(q)]
+      const t = dp / (dp - dq)
+      const cut: Point[] = dp > 0 !== dq > 0 ? [[p[0] + t * (q[0] - p[0]), p[1] + t * (q[1] - p[1])]] : []
+      return dp > 0 ? [p, ...cut] : cut
+    })
+  }
+  return left
+}

@@ -1,0 +1,58 @@
+import type { DrawnNotes } from '../../../drawing/plan/sheet-plan.ts'
+import type { MatchedFit } from '../../../mechanics/fit/matched-fit.ts'
+import { formatNumber } from '../../../quantity/format-number.ts'
+import { arborStock } from '../arbor-stock.ts'
+import type { HeadDesign } from '../design.ts'
+import { sheetUnits } from './sizes.ts'
+import { written } from './words.ts'
+
+/** Run-out of spigot and seat to the shank, and the relief at the seat: common practice, no source. */
+const runOut = { mm: '0.01 mm', in: '0.0004 in' } as const
+const relief = { mm: '1 mm wide and 0.3 mm deep', in: '0.04 in wide and 0.012 in deep' } as const
+
+/** What the views of the arbor do not say. */
+export function arborNotes(design: HeadDesign): DrawnNotes {
+  const { parameters: p, layout: l } = design
+  const { units } = sheetUnits(design)
+  const length = (value: number) => written(design, 'length', value)
+  const stock = arborStock(design)
+  const bar = stock.bar ? `round bar ${length(stock.bar.size)}` : `a round bar of ${length(stock.largest)} or more`
+  const shank = l.shank
+  return {
+    kind: 'notes',
+    title: 'Notes',
+    lines: [
+      `Blank: ${bar}, sawn ${length(stock.length)} long. Centre both ends and turn between centres; the spigot and its seat last.`,
+      ...(l.fit?.kind === 'matched' ? [matchedWords(l.fit as MatchedFit, length)] : []),
+      `Spigot and seat run true to the shank within ${runOut[units]}.`,
+      ...(p.arbor.kind === 'shank'
+        ? [`Relieve the corner of spigot and seat, ${relief[units]}, so that the shoulder seats.`]
+        : []),
+      ...(shank && shank.kind !== 'straight'
+        ? [
+            `Shank ${shank.name} to its standard: the sizes in brackets are for checking. Blue the taper in a socket, or buy a blank arbor and turn only the head end.`,
+          ]
+        : []),
+      ...(shank && shank.drawbarThreads.length > 0
+        ? [`Drawbar thread: ${shank.drawbarThreads.join(' or ')}, as the drawbar of the machine has it.`]
+        : []),
+      ...(p.fit.kind === 'threaded'
+        ? []
+        : [
+            `Texture: spigot Rz ${roughness(design, p.fit['spigot-roughness'])}, seat and shank Ra ${units === 'in' ? '32 µin' : '0.8 µm'}.`,
+          ]),
+      'Break sharp edges; the edge of the seat stays clean.',
+      'Turning: no gloves, no sleeves, chuck key out. Polish with a file or cloth only as the manual of the lathe allows.',
+    ],
+  }
+}
+
+const matchedWords = ({ overBore }: MatchedFit, length: (value: number) => string): string =>
+  `Measure the bore first and turn the spigot ${length(overBore.least)} to ${length(overBore.most)} over it, both at 20 °C. The size drawn is for a bore of nominal size.`
+
+/** Micrometres or microinches; `value` in mm. */
+function roughness(design: HeadDesign, value: number): string {
+  return sheetUnits(design).units === 'in'
+    ? `${formatNumber(value / 25.4e-6, 0)} µin`
+    : `${formatNumber(value * 1000, 2, { trim: true })} µm`
+}

@@ -1,0 +1,76 @@
+import type { DrawnNotes } from '../../../drawing/plan/sheet-plan.ts'
+import { formatAngle } from '../../../quantity/format-angle.ts'
+import { formatLength } from '../../../quantity/format-length.ts'
+import type { HeadDesign } from '../design.ts'
+import { type TiltedSetUp, tiltedSetUp } from '../making/tilted-set-up.ts'
+import { written } from './words.ts'
+
+/** How the head is held for its two clampings, and in which order it is cut. */
+export function setUpNotes(design: HeadDesign): DrawnNotes[] {
+  const { parameters: p, layout: l } = design
+  const set = tiltedSetUp(design)
+  const length = (value: number) => written(design, 'length', value)
+  const about = (value: number) => formatLength(value, design.units, { decimals: design.units === 'mm' ? 1 : 2 })
+  const opens = p.machine.vise['jaw-opening']
+  const tilted = [
+    `Jaws: ${held(design)}. They open ${length(set.opening)} of ${length(opens)}${set.opening > opens ? ': TOO LITTLE' : ''}.`,
+    ...(set.tilt > 0 ? [`Saw the wedge off first, ${about(set.wedge)} deep on the side away from the bit.`] : []),
+    angleWords(design, set),
+    underWords(set, length),
+    `Face above the jaws: ${length(set.least)} at least (deepest cut ${length(set.deepest)}, and clearance); it stands ${length(set.stickUp)}.`,
+    gripWords(design, set, about),
+    `Zero O: bore axis at the finished face; Y midway between the jaws, X ${length(l.corner)} along the face from its outer corner on the bit side.`,
+    'In this order, the tilt not lost in between: face; slot, roughed under size, then each wall to the bit as measured; step.',
+  ]
+  const laid = [
+    `Step up and level, the side away from it down${p.stock.shape === 'round' ? ' in a V-block' : ''}; mounting face square to the table's Y or X, zero on A and B.`,
+    `Spot, drill ⌀${length(l.screws.thread.tapDrill)} through the wall into the slot, tap ${l.screws.thread.name}: square to C, ${l.screws.xs.length} off.`,
+  ]
+  return [
+    { kind: 'notes', title: 'At the tilt: face, slot and step in one clamping', lines: numbered(tilted) },
+    { kind: 'notes', title: 'Laid down: screw holes', lines: numbered(laid) },
+  ]
+}
+
+const numbered = (lines: readonly string[]): string[] => lines.map((line, i) => `${i + 1}. ${line}`)
+
+function held({ parameters: { stock } }: HeadDesign): string {
+  if (stock.shape === 'round') return 'round bar in a V-block or soft jaws, the line of the slot marked first'
+  if (stock.shape === 'hexagon' && stock['slot-runs'] === 'flat-to-flat') {
+    return 'V-jaws, for plain ones meet the hexagon on its corners'
+  }
+  return 'on the two flats beside the slot'
+}
+
+function angleWords(design: HeadDesign, { setting, tilt }: TiltedSetUp): string {
+  const angle = formatAngle(tilt, { minutes: true }).replace(/°0'$/, '°')
+  switch (setting.by) {
+    case 'level':
+      return 'No tilt: the mounting face lies level.'
+    case 'angle-block':
+      return `Angle: block of ${angle} under the mounting face.`
+    case 'sine-bar':
+      return `Angle: sine bar of ${written(design, 'length', setting.bar)} on ${written(design, 'length', setting.stack)} of blocks, ${angle}, under the mounting face.`
+    case 'protractor':
+      return `Angle: ${angle} by protractor on the mounting face; pack under it.`
+  }
+}
+
+function underWords({ under, onParallels, tilt }: TiltedSetUp, length: (value: number) => string): string {
+  const what = tilt > 0 ? 'The lowest edge of the mounting face' : 'The mounting face'
+  if (under === 0) return `${what} stands on the bed of the vise.`
+  const by = onParallels ? 'on parallels of that height' : 'packed: no pair of parallels in the list is as high'
+  return `${what} stands ${length(under)} above the bed, ${by}.${tilt > 0 ? ' An edge is no seat: the angle is held by what lies under the face.' : ''}`
+}
+
+function gripWords(
+  { parameters }: HeadDesign,
+  { grip, gripWanted }: TiltedSetUp,
+  length: (value: number) => string,
+): string {
+  const enough = grip >= gripWanted ? '' : ': TOO LITTLE'
+  const where = parameters.stock.shape === 'round' ? 'Held below the jaw tops' : 'Flat held below the jaw tops'
+  return grip > 0
+    ? `${where}: ${length(grip)}, wanted ${length(gripWanted)}${enough}.`
+    : `${where}: none, wanted ${length(gripWanted)}: TOO LITTLE.`
+}
