@@ -30,7 +30,11 @@ export function packageOn(name: Template): { files: ReadonlyMap<string, Uint8Arr
   const read = readFrom(name, [])
   const files = packageFiles(read, judged(read.family, read.design, false), revisionOf(read))
   if (!files.ok) throw new Error(JSON.stringify(files.problems))
-  return { files: files.value, html: made(read).html }
+  const findings = judged(read.family, read.design, false)
+  const drawings = drawingFiles(read, findings, revisionOf(read), loadFont())
+  if (!drawings.ok) throw new Error(JSON.stringify(drawings.problems))
+  const report = reportOf(read, findings, revisionOf(read))
+  return { files: files.value, html: htmlReport(report, read.family.pictures(read.design), drawings.value.sheets) }
 }
 
 function readFrom(name: Template, changes: readonly Change[]): Read {
@@ -48,13 +52,10 @@ function readFrom(name: Template, changes: readonly Change[]): Read {
 export const reportOnDesign = (design: HeadDesign): MadeReport =>
   made({ family: flyCutterHead as unknown as AnyFamily, design, rows: [] })
 
+/** The page without the views of the drawings, which are long and have tests of their own. */
 function made(read: Read): MadeReport {
-  const findings = judged(read.family, read.design, false)
-  const revision = revisionOf(read)
-  const report = reportOf(read, findings, revision)
-  const drawings = drawingFiles(read, findings, revision, loadFont())
-  if (!drawings.ok) throw new Error(JSON.stringify(drawings.problems))
-  return { report, html: htmlReport(report, read.family.pictures(read.design), drawings.value.sheets) }
+  const report = reportOf(read, judged(read.family, read.design, false), revisionOf(read))
+  return { report, html: htmlReport(report, read.family.pictures(read.design), []) }
 }
 
 /** Heads of many kinds: both units, both hands, every section, steep and level faces, faults. */

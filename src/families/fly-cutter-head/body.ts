@@ -1,9 +1,11 @@
 import { type Cell, cellFrom, cellOf } from '../../geometry/cell.ts'
 import { coneThrough, cylinder, type Plane, plane, type Surface } from '../../geometry/surface.ts'
 import type { Vec3 } from '../../geometry/vector.ts'
-import type { Feature, Lever } from '../../part/feature.ts'
+import type { Feature, Lever, ThreadMark } from '../../part/feature.ts'
 import type { Part } from '../../part/part.ts'
-import { bodyDimensions } from './body-dimensions.ts'
+import type { ThreadRow } from '../../tables/threads.ts'
+import { bodyDimensions, handedThread } from './body-dimensions.ts'
+import { boreRadius } from './bore-radius.ts'
 import { bodyFrame, faceFrame } from './frames.ts'
 import type { Layout } from './layout.ts'
 import type { Parameters } from './parameters/parameters.ts'
@@ -105,7 +107,7 @@ export function bodyOf(p: Parameters, l: Layout): Part {
       id: 'bore',
       label: 'bore',
       role: 'fit-bore',
-      cells: boreCells(p),
+      cells: boreCells(p, l),
       frame: bodyFrame,
       opensInto: [
         'outside',
@@ -115,6 +117,7 @@ export function bodyOf(p: Parameters, l: Layout): Part {
       ],
       governedBy: [less('bore.depth'), less('bore.diameter')],
       dimensions: own('bore'),
+      ...(l.spigotThread && p.fit.kind === 'threaded' && { thread: threadMark(l.spigotThread, p.fit.hand) }),
     },
   ]
   if (p.bore.kind === 'blind' && vented) {
@@ -188,9 +191,12 @@ function slotCells(l: Layout): Cell[] {
   return cells
 }
 
-/** A drilled bottom is the cylinder inside the cone of the point: one convex cell. The chamfer is a second. */
-function boreCells({ bore }: Parameters): Cell[] {
-  const r = bore.diameter / 2
+/**
+ * A drilled bottom is the cylinder inside the cone of the point: one convex cell. The chamfer is a second. A bore that is
+ * tapped is the hole of its tap drill, and its chamfer begins at the thread's major diameter.
+ */
+function boreCells({ bore }: Parameters, l: Layout): Cell[] {
+  const r = boreRadius(bore, l)
   const wall = cylinder('bore wall', [0, 0, 0], down, r)
   const mouth = plane('mounting face', [0, 0, 0], up)
   const cells: Cell[] = []
@@ -203,8 +209,16 @@ function boreCells({ bore }: Parameters): Cell[] {
   }
   const c = bore.chamfer
   if (c > 0) {
-    const cone = coneThrough('bore chamfer', [0, 0, -c], r, [0, 0, 0], r + c)
-    cells.push(cellOf(cone, mouth, plane('bore chamfer foot', [0, 0, -c], down)))
+    const foot = c + bore.diameter / 2 - r
+    const cone = coneThrough('bore chamfer', [0, 0, -foot], r, [0, 0, 0], r + foot)
+    cells.push(cellOf(cone, mouth, plane('bore chamfer foot', [0, 0, -foot], down)))
   }
   return cells
 }
+
+const threadMark = ({ name, majorDiameter, pitch, tapDrill }: ThreadRow, hand: 'right' | 'left'): ThreadMark => ({
+  name: handedThread(name, hand),
+  majorDiameter,
+  pitch,
+  tapDrill,
+})

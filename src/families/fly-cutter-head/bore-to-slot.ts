@@ -1,3 +1,4 @@
+import { boreRadius } from './bore-radius.ts'
 import type { Layout } from './layout.ts'
 import type { Parameters } from './parameters/parameters.ts'
 
@@ -10,9 +11,10 @@ export interface BoreToSlot {
 }
 
 /** Undefined where the slot does not lie under that place, or no metal is left. */
-export function boreToSlot({ bore }: Parameters, { slot, faceAngle, depthOnAxis }: Layout): BoreToSlot | undefined {
+export function boreToSlot({ bore }: Parameters, l: Layout): BoreToSlot | undefined {
+  const { slot, faceAngle, depthOnAxis } = l
   if (bore.kind !== 'blind' || slot.leading * slot.trailing > 0) return undefined
-  const r = bore.diameter / 2
+  const r = boreRadius(bore, l)
   const [sin, cos] = [Math.sin(faceAngle), Math.cos(faceAngle)]
   const vent = bore.vent === 'hole' ? bore['vent-size'] / 2 : 0
   const point = bore.bottom === 'drill-point' ? (r - vent) / Math.tan(bore['point-angle'] / 2) : 0

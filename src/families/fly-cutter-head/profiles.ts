@@ -1,12 +1,10 @@
 import { type Frame, frameOf } from '../../geometry/frame.ts'
-import type { Cone, Cylinder, Surface } from '../../geometry/surface.ts'
 import { along, negate } from '../../geometry/vector.ts'
 import type { Feature, Role } from '../../part/feature.ts'
 import { cutProfiles, facingProfile } from '../../profiles/cut-profiles.ts'
 import { outlinesOf } from '../../profiles/outline.ts'
 import type { SetUp } from '../../profiles/profile.ts'
 import type { Blank } from '../../profiles/run-out.ts'
-import { handedThread } from './body-dimensions.ts'
 import type { HeadDesign } from './design.ts'
 import { bodyFrame } from './frames.ts'
 
@@ -32,7 +30,7 @@ export function headProfiles(design: HeadDesign): SetUp[] {
       plane: mounting,
       profiles: [
         ...stock.map((f) => ({ name: f.id, outlines: outlinesOf(f.cells, mounting) })),
-        ...withRole('fit-bore').flatMap((f) => cutProfiles(asDrilled(f, design), mounting)),
+        ...withRole('fit-bore').flatMap((f) => cutProfiles(f, mounting)),
         ...withRole('vent').flatMap((f) => cutProfiles(f, mounting)),
       ],
     },
@@ -78,28 +76,3 @@ function asOne(name: string, holes: SetUp['profiles']): SetUp['profiles'] {
   if (!first) return []
   return [{ ...first, name, notes: ['through wall'], outlines: holes.flatMap((h) => h.outlines) }]
 }
-
-/**
- * The bore as it is before it is tapped, for a head that is screwed on: the part model has it at the thread's major
- * diameter, at which nothing would be left to tap. The full diameter goes as deep as before.
- */
-function asDrilled(bore: Feature, { parameters: { fit }, layout: { spigotThread } }: HeadDesign): Feature {
-  if (!spigotThread || fit.kind !== 'threaded') return bore
-  const { name, majorDiameter, pitch, tapDrill } = spigotThread
-  const narrowed = (surfaces: readonly Surface[]): Surface[] => {
-    const wall = surfaces.find((s): s is Cylinder => s.kind === 'cylinder')
-    if (!wall) return [...surfaces]
-    const less = wall.radius - tapDrill / 2
-    return surfaces.map((s): Surface => {
-      if (s === wall) return { ...wall, radius: tapDrill / 2 }
-      return s.kind === 'cone' ? moved(s, less / s.slope) : s
-    })
-  }
-  return {
-    ...bore,
-    cells: bore.cells.map((c) => ({ surfaces: narrowed(c.surfaces) })),
-    thread: { name: handedThread(name, fit.hand), majorDiameter, pitch, tapDrill },
-  }
-}
-
-const moved = (cone: Cone, by: number): Cone => ({ ...cone, apex: along(cone.apex, cone.axis, by) })

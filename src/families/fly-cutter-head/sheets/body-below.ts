@@ -3,8 +3,8 @@ import type { ViewPlan } from '../../../drawing/plan/sheet-plan.ts'
 import { drawnView } from '../../../drawing/plan/view-lines.ts'
 import { viewOf } from '../../../edges/view.ts'
 import { circumscribed } from '../section.ts'
-import { drawnPiece } from './body-as-drawn.ts'
 import { type Body, datumAt, datumOn, halfWide, left, letters, right, slotOnAxis } from './body-views.ts'
+import { pieceOfPart } from './views.ts'
 
 /** How far outside the outline a section is marked, mm on paper: the datum on the centre line stands nearer. */
 const [cutOut, nextCutOut] = [20, 36]
@@ -37,7 +37,7 @@ export function belowView({ design, style, views, inFace }: Body): ViewPlan {
       'from below',
       `turns ${anticlockwise ? 'anticlockwise' : 'clockwise'} seen so, ${p.rotation} seen from the spindle`,
     ],
-    lines: drawnView(viewOf([drawnPiece(design)], frame)),
+    lines: drawnView(viewOf([pieceOfPart(design, 'body')], frame)),
     marks: allMarks(axisMark([-long, 0], [long, 0]), axisMark([0, -wide], [0, wide]), turns),
     choices: cuts,
     requests: [

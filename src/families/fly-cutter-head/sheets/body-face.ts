@@ -5,8 +5,8 @@ import { drawnView } from '../../../drawing/plan/view-lines.ts'
 import type { Entity } from '../../../edges/entity.ts'
 import { viewOf } from '../../../edges/view.ts'
 import type { HeadDesign } from '../design.ts'
-import { drawnPiece } from './body-as-drawn.ts'
 import { type Body, datumAt, datumOn, down, faceEndAt, halfWide, left, letters, right } from './body-views.ts'
+import { pieceOfPart } from './views.ts'
 
 /** Square to the angled face: where slot, step and screws lie in the tilted set-up, with its axes. */
 export function faceView({ design, style, sizes, views, inFace }: Body): ViewPlan {
@@ -21,7 +21,7 @@ export function faceView({ design, style, sizes, views, inFace }: Body): ViewPla
   const endAt = (y: number) => faceEndAt(design, y)
   // A stopped slot has walls on the bit side only.
   const [slotSide, slotEnd] = slot.end ? ([out, 1] as const) : ([back, -1] as const)
-  const { visible, smooth, hidden } = viewOf([drawnPiece(design)], frame)
+  const { visible, smooth, hidden } = viewOf([pieceOfPart(design, 'body')], frame)
   const holes = hidden.filter((e) => isScrewHole(e, design, at))
   return {
     id: 'face',

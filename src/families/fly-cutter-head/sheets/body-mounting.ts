@@ -3,9 +3,9 @@ import { coordinateChoices } from '../../../drawing/plan/marks.ts'
 import type { ViewPlan } from '../../../drawing/plan/sheet-plan.ts'
 import { drawnView } from '../../../drawing/plan/view-lines.ts'
 import { viewOf } from '../../../edges/view.ts'
-import { drawnPiece } from './body-as-drawn.ts'
 import { type Body, datumAt, datumOf, datumOn, flatsFaceY, halfWide, left, right } from './body-views.ts'
 import { threadEnd } from './thread-lines.ts'
+import { pieceOfPart } from './views.ts'
 
 /** From the spindle's side: the bar, and the bore that goes on the arbor. */
 export function mountingView({ design, style, sizes, views }: Body): ViewPlan {
@@ -29,7 +29,7 @@ export function mountingView({ design, style, sizes, views }: Body): ViewPlan {
     id: 'mounting',
     caption: ['mounting side, from above'],
     lines: [
-      ...drawnView(viewOf([drawnPiece(design)], views.above), false),
+      ...drawnView(viewOf([pieceOfPart(design, 'body')], views.above), false),
       ...(l.spigotThread ? threadEnd([0, 0], r) : []),
     ],
     choices: [

@@ -7,10 +7,10 @@ import type { ViewFrame } from '../../../edges/entity.ts'
 import { sectionOf } from '../../../edges/section.ts'
 import { pointFrom } from '../../../geometry/frame.ts'
 import type { Vec3 } from '../../../geometry/vector.ts'
+import { solidOf } from '../../../part/part.ts'
 import { boreToSlot } from '../bore-to-slot.ts'
 import { faceFrame } from '../frames.ts'
 import { halfLengthAt } from '../section.ts'
-import { bodyAsDrawn } from './body-as-drawn.ts'
 import { type Body, datumAt, datumOn, down, letters, up } from './body-views.ts'
 import { threadSide } from './thread-lines.ts'
 import { onView } from './views.ts'
@@ -18,7 +18,7 @@ import { onView } from './views.ts'
 const hatchAngle = Math.PI / 4
 
 const cutLines = (body: Body, frame: ViewFrame) => {
-  const { lines, faces } = sectionOf([{ id: 'body', solid: bodyAsDrawn(body.design), cut: true }], frame)
+  const { lines, faces } = sectionOf([{ id: 'body', solid: solidOf(body.design.part('body')), cut: true }], frame)
   return [...drawnView(lines, false), ...hatchedFaces(faces, () => hatchAngle)]
 }
 

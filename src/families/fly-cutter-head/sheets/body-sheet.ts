@@ -3,7 +3,6 @@ import { drawnView } from '../../../drawing/plan/view-lines.ts'
 import type { DrawingStyle } from '../../../drawing/style.ts'
 import { viewOf } from '../../../edges/view.ts'
 import type { HeadDesign } from '../design.ts'
-import { drawnPiece } from './body-as-drawn.ts'
 import { belowView } from './body-below.ts'
 import { bodyCoordinates } from './body-coordinates.ts'
 import { faceView } from './body-face.ts'
@@ -12,6 +11,7 @@ import { bodyNotes } from './body-notes.ts'
 import { axisSection, screwSection, slotSection } from './body-sections.ts'
 import { sideView } from './body-side.ts'
 import { bodyIn, slotOnAxis } from './body-views.ts'
+import { pieceOfPart } from './views.ts'
 import { written } from './words.ts'
 
 /** The head to machine from: datums A mounting face, B bore axis, C mid-plane of the flats, O where B meets the face. */
@@ -29,7 +29,7 @@ export function bodySheet(design: HeadDesign, style: DrawingStyle): SheetPlan {
       id: 'pictorial',
       caption: ['pictorial, seen from below'],
       pictorial: true,
-      lines: drawnView(viewOf([drawnPiece(design)], body.views.pictorial), false),
+      lines: drawnView(viewOf([pieceOfPart(design, 'body')], body.views.pictorial), false),
       requests: [],
     },
   ].map((view) => ({ rows: [[view]] }))

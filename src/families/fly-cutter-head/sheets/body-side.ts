@@ -2,9 +2,9 @@ import { axisMark, cutChoices, lookChoices } from '../../../drawing/plan/marks.t
 import type { ViewPlan } from '../../../drawing/plan/sheet-plan.ts'
 import { drawnView } from '../../../drawing/plan/view-lines.ts'
 import { viewOf } from '../../../edges/view.ts'
-import { drawnPiece } from './body-as-drawn.ts'
 import { type Body, datumAt, datumOn, down, letters, up } from './body-views.ts'
 import { threadEnd } from './thread-lines.ts'
+import { pieceOfPart } from './views.ts'
 
 /** Looking at the step: the face's angle, its heights, the screw holes end on. */
 export function sideView({ design, style, sizes, views, inFace }: Body): ViewPlan {
@@ -24,7 +24,7 @@ export function sideView({ design, style, sizes, views, inFace }: Body): ViewPla
     id: 'side',
     caption: ['side view, on the step'],
     lines: [
-      ...drawnView(viewOf([drawnPiece(design)], frame)),
+      ...drawnView(viewOf([pieceOfPart(design, 'body')], frame)),
       ...xs.flatMap((x) => threadEnd(inFace(frame, [x, 0, height]), thread.majorDiameter / 2)),
       // The face as it is before slot and step are cut: its corners carry sizes.
       { kind: 'line', layer: 'phantom', from: short, to: long },

@@ -2,6 +2,7 @@ import { handedThread } from '../body-dimensions.ts'
 import type { HeadDesign } from '../design.ts'
 import { heatLimit, isShrunk, jointOfHead, pinDiameter } from '../engineering/fit.ts'
 import { otherWaysOf } from '../engineering/ways-to-hold.ts'
+import { isJoinedFirst } from '../making/tilted-set-up.ts'
 import { written } from './words.ts'
 
 /** How head and arbor are put together, in words, with the temperatures or the force. */
@@ -41,7 +42,7 @@ function pressing(design: HeadDesign, seat: string): string {
   const square = `Press it together cold and square, ${seat}: up to ${most}.`
   const wedge =
     ' An angled face is no seat for the press: press before it is cut, or in a cup bored to it; a loose wedge can shoot out.'
-  return design.parameters.face.angle > 0 ? square + wedge : square
+  return design.parameters.face.angle > 0 && !isJoinedFirst(design) ? square + wedge : square
 }
 
 /** What keeps the head on should the joint slip. */

@@ -6,10 +6,9 @@ import { viewOf } from '../../../edges/view.ts'
 import { pointFrom } from '../../../geometry/frame.ts'
 import type { HeadDesign } from '../design.ts'
 import { faceFrame } from '../frames.ts'
-import { drawnPiece } from './body-as-drawn.ts'
 import { datumOn, up } from './body-views.ts'
 import { threadEnd } from './thread-lines.ts'
-import { headViews, onView } from './views.ts'
+import { headViews, onView, pieceOfPart } from './views.ts'
 
 /** Laid down with the step up and level, as the spindle sees it: the screw holes and what they are measured from. */
 export function laidView(design: HeadDesign, style: DrawingStyle): ViewPlan {
@@ -23,7 +22,7 @@ export function laidView(design: HeadDesign, style: DrawingStyle): ViewPlan {
     id: 'set-up-laid',
     caption: ['from above, laid down', 'step up and level; screws by their numbers in the table'],
     lines: [
-      ...drawnView(viewOf([drawnPiece(design)], frame), false),
+      ...drawnView(viewOf([pieceOfPart(design, 'body')], frame), false),
       ...holes.flatMap((at) => threadEnd(at, thread.majorDiameter / 2)),
     ],
     choices: [

@@ -10,10 +10,9 @@ import type { HeadDesign } from '../design.ts'
 import { faceFrame } from '../frames.ts'
 import { type TiltedSetUp, tiltedSetUp } from '../making/tilted-set-up.ts'
 import { setUpDimensions } from '../set-up-dimensions.ts'
-import { drawnPiece } from './body-as-drawn.ts'
 import { datumAt, down } from './body-views.ts'
 import { Sizes } from './sizes.ts'
-import { headViews, onView } from './views.ts'
+import { headViews, onView, pieceOfPart } from './views.ts'
 
 /** Jaws, bed and parallels: drawn to height, their other sizes only for the picture. */
 const phantom = (...points: readonly Point[]): Entity<LayerName>[] =>
@@ -51,7 +50,7 @@ export function tiltedView(design: HeadDesign): ViewPlan {
     id: 'set-up-tilted',
     caption: ['square to the jaws', 'from the side away from the step; jaws, parallels and blank in phantom'],
     lines: [
-      ...drawnView(viewOf([drawnPiece(design)], frame), false),
+      ...drawnView(viewOf([pieceOfPart(design, 'body')], frame), false),
       ...boxed([-long, bed], [long, jaws]),
       ...(set.under > 0 ? phantom([-long, parallels], [long, parallels]) : []),
       ...(set.tilt > 0 ? phantom(high, level) : []),
@@ -112,7 +111,7 @@ export function alongJaws(design: HeadDesign): ViewPlan {
     id: 'set-up-along',
     caption: ['along the jaws', 'from the bit side'],
     lines: [
-      ...drawnView(viewOf([drawnPiece(design)], frame), false),
+      ...drawnView(viewOf([pieceOfPart(design, 'body')], frame), false),
       ...[1, -1].flatMap((k) => [
         ...boxed([k * half, bed], [k * 1.6 * half, jaws]),
         ...(set.under > 0 ? boxed([k * half, bed], [k * 0.8 * half, parallels]) : []),
@@ -147,7 +146,7 @@ export function fromAbove(design: HeadDesign, style: DrawingStyle): ViewPlan {
     id: 'set-up-above',
     caption: ['from above, at the tilt', `the bit side is on the ${b > 0 ? 'right' : 'left'}; jaws in phantom`],
     lines: [
-      ...drawnView(viewOf([drawnPiece(design)], frame), false),
+      ...drawnView(viewOf([pieceOfPart(design, 'body')], frame), false),
       ...[1, -1].flatMap((k) => boxed([-long, k * half], [long, k * 1.3 * half])),
     ],
     choices: [
