@@ -1,0 +1,131 @@
+import type { Figure } from '../../../figures/figure.ts'
+import { sizeFrom } from '../../../figures/measuring.ts'
+import type { Table, TableOf } from '../../../figures/table.ts'
+import { askedLines } from '../../../measured/inspection-sheet.ts'
+import { sizeName } from '../../../measured/measured-value.ts'
+import { type Spread, spreadOf, type Toleranced } from '../../../mechanics/uncertainty/spread.ts'
+import type { HeadDesign } from '../design.ts'
+import { headAsMade } from '../making/as-made.ts'
+import { headMeasuring } from '../making/measuring.ts'
+import { fitFigures } from './fit.ts'
+import { geometryFigures } from './geometry.ts'
+
+/** What tolerances are to leave alone: capacity of the joint, wall between bore and slot, swing. */
+const watched: readonly Figure<HeadDesign>[] = ['swing', 'wall.slot-bore', 'fit.capacity.torque'].flatMap((id) =>
+  [...geometryFigures, ...fitFigures].filter((f) => f.id === id),
+)
+
+/** Parts that are simulated, and where their numbers start: the same report every time. */
+const count = 150
+const seed = 417
+
+/** Share of good parts below which a tolerance is worth tightening, and a tolerance's share of the spread below which it may be relaxed. */
+const wanted = 0.997
+const idle = 0.01
+
+/**
+ * Sizes that are made to others as measured, their limits counted there: a matched spigot is turned to its bore, and a slot
+ * is milled to its bit.
+ */
+const follows = ({ layout }: HeadDesign, id: string): boolean =>
+  id === 'bit.width' || (id === 'spigot.diameter' && layout.fit?.kind === 'matched')
+
+interface Spreads {
+  readonly sizes: readonly Toleranced[]
+  readonly spreads: readonly Spread[]
+}
+
+/** All tolerances against every watched figure. */
+const spreadsOf = (design: HeadDesign): Spreads =>
+  design.once('spread of the tolerances', () => {
+    const lines = askedLines(headMeasuring(design)).filter(
+      ({ id, from, to }) => from !== undefined && to !== undefined && from < to && !follows(design, id),
+    )
+    const sizes = lines.map((line): Toleranced => {
+      const ends = [sizeFrom(line.measuring, line.from!), sizeFrom(line.measuring, line.to!)]
+      return { id: sizeName(line), low: Math.min(...ends), high: Math.max(...ends) }
+    })
+    const spreads = spreadOf({
+      sizes,
+      outcome(values) {
+        const made = headAsMade(design, new Map(sizes.map(({ id }, i) => [id, values[i]!])))
+        return watched.map((figure) => (made.ok ? figure.of(made.value) : undefined))
+      },
+      held: watched.map(({ limit, limitIs = 'most' }) => {
+        const value = limit?.(design)
+        return value === undefined ? undefined : { value, is: limitIs }
+      }),
+      count,
+      seed,
+    })
+    return { sizes, spreads }
+  })
+
+/** What the tolerances do to the watched lengths, and to the joint: worst case, root of the sum of squares, simulation. */
+export const spreadTable: TableOf<HeadDesign> = (design) => spreadRows(design, 'length', 'spread', '')
+export const spreadOfJointTable: TableOf<HeadDesign> = (design) =>
+  spreadRows(design, 'torque', 'spread-joint', ', the joint')
+
+/** A column has one unit: lengths and torques stand in tables of their own. */
+function spreadRows(design: HeadDesign, kind: 'length' | 'torque', id: string, of: string): Table | undefined {
+  const percent = (share: number | undefined) => (share === undefined ? undefined : 100 * share)
+  const rows = watched.flatMap((figure, i) => {
+    const { middle, worst, rootSumSquare: root, mean, deviation, good } = spreadsOf(design).spreads[i]!
+    if (figure.kind !== kind || middle === undefined) return []
+    const ends = [worst?.low, worst?.high, root?.low, root?.high, mean, deviation]
+    return [[figure.label, middle, ...ends, percent(good?.share), percent(good?.low)]]
+  })
+  return rows.length === 0 ? undefined : { id, title: `${titleOf(design)}${of}`, columns: columnsOf(kind), rows }
+}
+
+/** Which tolerances bring the spread, and what to do about it. */
+export const spreadCausesTable: TableOf<HeadDesign> = (design) => {
+  const { spreads, sizes } = spreadsOf(design)
+  const rows = watched.flatMap(({ label }, i) => {
+    const { causes, good } = spreads[i]!
+    return causes
+      .slice(0, 4)
+      .map(({ id, share }, k) => [
+        label,
+        id,
+        100 * share,
+        k === 0 && good !== undefined && good.share < wanted ? 'tighten this one first' : '',
+      ])
+  })
+  const brings = new Set(spreads.flatMap((s) => s.causes.filter((c) => c.share > idle).map((c) => c.id)))
+  const free = sizes.filter(({ id }) => !brings.has(id)).map(({ id }) => id)
+  if (rows.length === 0) return undefined
+  return {
+    id: 'spread-causes',
+    title: 'Which tolerances bring that spread',
+    columns: [
+      { label: 'figure', kind: 'text' },
+      { label: 'tolerance of', kind: 'text' },
+      { label: 'share of the variance', kind: 'ratio', unit: '%' },
+      { label: 'advice', kind: 'text' },
+    ],
+    rows: [
+      ...rows,
+      ...(free.length > 0
+        ? [['none of these', free.join(', '), undefined, 'may be relaxed as far as these figures go']]
+        : []),
+    ],
+  }
+}
+
+const titleOf = ({ layout }: HeadDesign): string =>
+  `What the tolerances do: ${count} parts simulated with the same numbers every time, limits taken as three standard deviations${layout.fit?.kind === 'matched' ? '; the spigot turned to each bore' : ''}`
+
+const columnsOf = (kind: 'length' | 'torque') =>
+  [
+    { label: 'figure', kind: 'text' },
+    { label: 'middle', kind },
+    { label: 'worst case, from', kind },
+    { label: 'to', kind },
+    { label: 'root of squares, from', kind },
+    { label: 'to', kind },
+    { label: 'simulated mean', kind },
+    { label: 'standard deviation', kind },
+    { label: 'good parts', kind: 'ratio', unit: '%' },
+    { label: 'at least (95 %)', kind: 'ratio', unit: '%' },
+  ] as const
