@@ -23,8 +23,11 @@ export function readHead(...edits: readonly (readonly [string, string])[]): Read
   return read.value
 }
 
+/** The demo head as it is; designs keep what they worked out and change nothing. */
+const demo = readHead()
+
 /** The only axis of a `--vary` that has to be understood. */
-export function axisOf(vary: string, read: Read = readHead()) {
+export function axisOf(vary: string, read: Read = demo) {
   const axes = readAxes([vary], read)
   if (!axes.ok) throw new Error(JSON.stringify(axes.problems))
   return axes.value[0]!
@@ -32,12 +35,12 @@ export function axisOf(vary: string, read: Read = readHead()) {
 
 /** What is wrong with these `--vary`. */
 export function problemsOf(...vary: string[]): Problem[] {
-  const axes = readAxes(vary, readHead())
+  const axes = readAxes(vary, demo)
   return axes.ok ? [] : axes.problems
 }
 
 /** A sweep on this thread alone. */
-export function swept(vary: readonly string[], ids?: string, read: Read = readHead()): Sweep {
+export function swept(vary: readonly string[], ids?: string, read: Read = demo): Sweep {
   const axes = readAxes(vary, read)
   const figures = chosenFigures(ids, read.family.sweepFigures, read.family.figures)
   if (!axes.ok || !figures.ok) throw new Error('the sweep must be understood')
@@ -49,7 +52,7 @@ export function swept(vary: readonly string[], ids?: string, read: Read = readHe
 }
 
 /** The same as work for threads. */
-export function sweepWork(vary: readonly string[], read: Read = readHead()): SweepJob {
+export function sweepWork(vary: readonly string[], read: Read = demo): SweepJob {
   const axes = readAxes(vary, read)
   if (!axes.ok) throw new Error(JSON.stringify(axes.problems))
   const { family, design } = read

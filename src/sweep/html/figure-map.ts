@@ -27,8 +27,8 @@ export function figureMap(sweep: Sweep, figure: SweptFigure, index: number): str
     ...[...areas].map(([of, all]) => boxes(of === undefined ? 'level-none' : shade(of), all)),
     boxes('stopped-region', notFree),
     regionBorder(grid),
-    ...(hasNumbers ? numbers(grid, figure, index) : lines(grid, figure, index, steps)),
     ...sides(sweep, grid),
+    ...(hasNumbers ? numbers(grid, figure, index) : lines(grid, figure, index, steps)),
     ...key(figure, steps, known, shade),
   ]
   const atOwn = sweep.own.figures[index] ?? null

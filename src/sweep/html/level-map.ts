@@ -38,9 +38,9 @@ export function levelMap(sweep: Sweep): string {
   })
   const parts = [
     ...present.map((level) => boxes(levelLooks[level].look, areas.get(level)!)),
-    ...signs,
     regionBorder(grid),
     ...sides(sweep, grid),
+    ...signs,
     ...key,
   ]
   const says =
