@@ -20,9 +20,10 @@ export function slicesOf({ stock }: Parameters, { slot, step, inscribed }: Layou
   // A hexagon slotted flat to flat has corners at its sides, and others half as far from the mid-plane.
   const onCorners = stock.shape === 'hexagon' && stock['slot-runs'] === 'flat-to-flat'
   const side = onCorners ? inscribed / Math.sqrt(3) : inscribed / 2
-  const corners = onCorners ? [-side / 2, side / 2] : []
+  // A round bar is sliced at 45° as well, so that its length bends little within a slice.
+  const corner = onCorners ? side / 2 : stock.shape === 'round' ? side * Math.SQRT1_2 : 0
   const walls = [slot.leading, slot.trailing, step.wall].filter((y) => Math.abs(y) < side)
-  const cuts = [...new Set([-side, side, 0, ...corners, ...walls])].sort((a, b) => a - b)
+  const cuts = [...new Set([-side, -corner, 0, corner, side, ...walls])].sort((a, b) => a - b)
   return cuts.slice(1).map((to, at): Slice => {
     const from = cuts[at]!
     const middle = (from + to) / 2

@@ -10,7 +10,7 @@ import { type Slice, slicesOf } from '../slices.ts'
 
 /**
  * Volume, mm³, and centroid of the bar with its face, slot and step and no hole, body frame: slice by slice along the
- * slot, in closed form along X and Z, which five nodes integrate along Y exactly (round bar: to 1e-9). Undefined where a
+ * slot, in closed form along X and Z, which five nodes integrate along Y exactly (round bar: to 1e-8). Undefined where a
  * cut comes out of the mounting face or leaves a corner of the far end, where a stopped slot does not end in whole metal,
  * or where slot and step run into each other.
  */
