@@ -1,3 +1,4 @@
+import { type Cell, cellDepth } from '../geometry/cell.ts'
 import type { Solid } from '../geometry/solid.ts'
 import { outwardAt } from '../geometry/surface.ts'
 import { coincident } from '../geometry/tolerance.ts'
@@ -6,7 +7,7 @@ import { type Curve, crossings, fullTurn, isClosed, pointAt, type Samples, sampl
 import { meetingsOf, type Stretch } from './meeting.ts'
 import { type Quadric, quadricOf } from './quadric.ts'
 import { type Face, type Neighbourhood, neighbourhood, Skin, sameSurface } from './skin.ts'
-import { parallel, sameWay } from './tolerance.ts'
+import { parallel, sameWay, through } from './tolerance.ts'
 
 /** An edge of a solid: a stretch of an exact curve, and the two faces that meet there. */
 export interface Edge {
@@ -28,9 +29,45 @@ export interface LineWork {
 /** All edges of a solid, exact, in an order that follows from the solid alone. */
 export const edgesOf = (solid: Solid): Edge[] => [...lineWorkOf(solid).edges]
 
+/** Line work that is worked out already, by the first cell of the stock. */
+const made = new WeakMap<Cell, LineWork[]>()
+
+/** The line work of a solid; a solid of the very same cells is worked out once. */
 export function lineWorkOf(solid: Solid): LineWork {
+  const first = solid.stock[0]
+  const before = first && made.get(first)
+  const found = before?.find(
+    ({ skin: { solid: s } }) => sameCells(s.stock, solid.stock) && sameCells(s.cuts, solid.cuts),
+  )
+  if (found) return found
   const skin = new Skin(solid)
-  return { skin, edges: curvesOf(skin).flatMap((c) => edgesAlong(skin, c)) }
+  const lines = { skin, edges: curvesOf(skin).flatMap((c) => edgesAlong(skin, c)) }
+  if (before) before.push(lines)
+  else if (first) made.set(first, [lines])
+  return lines
+}
+
+const sameCells = (a: readonly Cell[], b: readonly Cell[]): boolean =>
+  a.length === b.length && a.every((c, i) => c === b[i])
+
+/** The line work of what the knives leave of a solid: its own edges as far as they are left, and the new ones. */
+export function lineWorkCut({ skin, edges }: LineWork, knives: readonly Cell[]): LineWork {
+  const cut = new Skin({ stock: skin.solid.stock, cuts: [...skin.solid.cuts, ...knives] })
+  const blades = knives.flatMap((k) => k.surfaces)
+  const quadrics = blades.map(quadricOf)
+  const left = edges.flatMap((e) => {
+    const kept = splitAt(e.curve, e.from, e.to, quadrics).filter(([from, to]) => {
+      const p = pointAt(e.curve, (from + to) / 2)
+      // What lies in a blade is looked at anew.
+      return knives.every((k) => cellDepth(k, p) < -through)
+    })
+    return joined(
+      e.curve,
+      kept.map(([from, to]) => ({ ...e, from, to })),
+    )
+  })
+  const sheets = new Set(blades.map((b) => cut.surfaces.findIndex((s) => sameSurface(s, b))))
+  return { skin: cut, edges: [...left, ...curvesOf(cut, sheets).flatMap((c) => edgesAlong(cut, c))] }
 }
 
 /** A curve on which surfaces meet, known by itself: a circle on cylinder, cone and plane is there once. */
@@ -39,10 +76,12 @@ interface Candidate extends Stretch {
   readonly pairs: [number, number][]
 }
 
-function curvesOf(skin: Skin): Candidate[] {
+/** Where the sheets of a skin meet; `only`: those of the curves that lie in one of these. */
+function curvesOf(skin: Skin, only?: ReadonlySet<number>): Candidate[] {
   const found: Candidate[] = []
   skin.surfaces.forEach((s, i) => {
     for (let k = i + 1; k < skin.surfaces.length; k++) {
+      if (only && !only.has(i) && !only.has(k)) continue
       for (const stretch of meetingsOf(s, skin.surfaces[k]!)) {
         const same = found.find((f) => sameCurve(f.curve, stretch.curve))
         if (same) same.pairs.push([i, k])
@@ -53,7 +92,8 @@ function curvesOf(skin: Skin): Candidate[] {
   return found
 }
 
-function sameCurve(a: Curve, b: Curve): boolean {
+/** Whether two curves are one line or one ellipse, whole; meetings are not known again. */
+export function sameCurve(a: Curve, b: Curve): boolean {
   if (a.kind === 'line') {
     if (b.kind !== 'line' || length(cross(a.direction, b.direction)) > parallel) return false
     const v: Vec3 = [a.point[0] - b.point[0], a.point[1] - b.point[1], a.point[2] - b.point[2]]

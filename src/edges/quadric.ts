@@ -57,6 +57,35 @@ export function sweptEllipse(centre: Vec3, u: Vec3, v: Vec3, eye: Vec3): Quadric
   return { a, b: scale(m, -1), c: dot(centre, m) - half }
 }
 
+/**
+ * The function's values at `height` mm along the unit vector `eye`, wherever along it a point lies: zero on the wall that
+ * the section of the surface with that plane sweeps.
+ */
+export function sweptSection(q: Quadric, eye: Vec3, height: number): Quadric {
+  const [x, y, z] = eye
+  const b = square(q.b, eye)
+  const c = q.c + 2 * height * dot(q.b, eye)
+  if (!q.a) return { a: undefined, b, c }
+  // With P = 1 − eye eyeᵀ: (P p + h eye)ᵀ A (P p + h eye).
+  const az = timesA(q.a, eye)
+  const k = dot(az, eye)
+  const [xx, yy, zz, xy, xz, yz] = q.a
+  const a = [
+    xx - 2 * x * az[0] + k * x * x,
+    yy - 2 * y * az[1] + k * y * y,
+    zz - 2 * z * az[2] + k * z * z,
+    xy - x * az[1] - y * az[0] + k * x * y,
+    xz - x * az[2] - z * az[0] + k * x * z,
+    yz - y * az[2] - z * az[1] + k * y * z,
+  ] as const
+  const linear = square(az, eye)
+  return {
+    a,
+    b: [b[0] + height * linear[0], b[1] + height * linear[1], b[2] + height * linear[2]],
+    c: c + height * height * k,
+  }
+}
+
 const square = (v: Vec3, to: Vec3): Vec3 => {
   const k = dot(v, to)
   return [v[0] - k * to[0], v[1] - k * to[1], v[2] - k * to[2]]

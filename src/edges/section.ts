@@ -1,11 +1,20 @@
 import type { Solid } from '../geometry/solid.ts'
 import { outwardAt, type Plane, plane } from '../geometry/surface.ts'
 import { along, dot, negate, type Vec3 } from '../geometry/vector.ts'
-import { type Edge, outwards } from './edges-of.ts'
-import { apart2, cross2, type Entity, endsOf, pointOf, rangeOf, type Vec2, type ViewFrame } from './entity.ts'
-import { projected } from './project.ts'
-import { pieceOf, type ViewLines, viewOf } from './view.ts'
-import type { Piece } from './visibility.ts'
+import { pointAt, samplesOf, turnFrom } from './curve.ts'
+import { type Border, bordersOf } from './cut-border.ts'
+import { cutLoops, type Standing } from './cut-face.ts'
+import { type LineWork, lineWorkCut, lineWorkOf } from './edges-of.ts'
+import type { ViewFrame } from './entity.ts'
+import type { Loop } from './loop.ts'
+import { flightsOf, isStep, knivesOf, placeOnPath, type SectionPath, straightPath } from './section-path.ts'
+import type { Face } from './skin.ts'
+import { through } from './tolerance.ts'
+import { type ViewLines, viewOf } from './view.ts'
+import type { Piece } from './view-item.ts'
+import { itemsOf } from './visibility.ts'
+
+export type { Loop, Step } from './loop.ts'
 
 /** A part that a section may cut. Shafts, pins and screws are by convention (ISO 128) left whole along their axis. */
 export interface SectionPart {
@@ -20,122 +29,80 @@ export interface Section {
   readonly faces: readonly CutFace[]
 }
 
-/** What the cut lays bare of one part, to be hatched. */
+/** What is seen of the cut through one part, to be hatched. */
 export interface CutFace {
   readonly id: string
+  /** Without what parts that are left whole hide: hatch never runs over them. */
   readonly loops: readonly Loop[]
   /** mm² */
   readonly area: number
 }
 
-/** A closed outline walked with the metal on the left: anticlockwise round metal, clockwise round a hole. */
-export interface Loop {
-  readonly steps: readonly Step[]
-  /** Enclosed area, mm²; negative for a hole. */
-  readonly area: number
-}
-
-export interface Step {
-  readonly entity: Entity
-  /** Whether it is walked from its end to its start. */
-  readonly reversed: boolean
-}
-
 /**
- * The section along the plane z = 0 of the view: of the parts to be cut, all that is nearer to the eye is taken away.
- * A part with a face in that very plane shows the cut face and the face as one.
+ * The section along a path, as a rule the plane z = 0 of the view: of the parts to be cut, all that is nearer to the eye
+ * is taken away, and of those left whole the ones that lie wholly before it. A face that lies in the very plane is not
+ * cut: it is drawn, not hatched. The steps of a path are not drawn; its planes are shown as if they were one.
  */
-export function sectionOf(parts: readonly SectionPart[], view: ViewFrame): Section {
-  const knife = plane('section', view.origin, negate(view.z))
-  const pieces = parts.map((p) => pieceOf(p.id, p.cut ? cutBy(p.solid, knife) : p.solid))
-  const faces = pieces
-    .filter((_, i) => parts[i]!.cut)
-    .map((piece) => cutFaceOf(piece, knife, view))
-    .filter((f) => f.loops.length > 0)
-  return { lines: viewOf(pieces, view), faces }
+export function sectionOf(parts: readonly SectionPart[], view: ViewFrame, path: SectionPath = straightPath): Section {
+  const shown = parts.flatMap((p) => {
+    const lines = lineWorkOf(p.solid)
+    if (p.cut) return [cutPart(p.id, lines, view, path)]
+    return isBefore(lines, view, path) ? [] : [{ piece: { id: p.id, lines }, uncut: undefined, borders: [] }]
+  })
+  const faces = cutFaces(shown, view, path)
+  const pieces = shown.map((s) => s.piece)
+  return { lines: viewOf(pieces, view, ({ faces }) => !faces.some((f) => isStep(f.surface))), faces }
 }
 
-const cutBy = ({ stock, cuts }: Solid, knife: Plane): Solid => ({ stock, cuts: [...cuts, { surfaces: [knife] }] })
-
-function cutFaceOf({ id, lines }: Piece, knife: Plane, view: ViewFrame): CutFace {
-  const loops = loopsOf(lines.edges.flatMap((e) => stepsOf(e, knife, view)))
-  return { id, loops, area: loops.reduce((sum, l) => sum + l.area, 0) }
+/** A part as the section shows it; `uncut`: what it was, where it is cut. */
+interface Shown {
+  readonly piece: Piece
+  readonly uncut: Piece | undefined
+  readonly borders: readonly Border[]
 }
 
-/** The pieces of an edge of the cut face, walked with the metal on the left. */
-function stepsOf(edge: Edge, knife: Plane, view: ViewFrame): Step[] {
-  if (!edge.faces.some((f) => f.surface === knife)) return []
-  const other = edge.faces.find((f) => f.surface !== knife)
-  if (!other) return []
-  return projected(view, edge.curve, edge.from, edge.to, []).map((entity) => {
-    const [from, to] = rangeOf(entity)
-    const t = (from + to) / 2
-    const at = pointOf(entity, t)
-    const p: Vec3 = along(along(view.origin, view.x, at[0]), view.y, at[1])
-    const out = outwards(other, p)
-    const air: Vec2 = [dot(out, view.x), dot(out, view.y)]
-    return { entity, reversed: cross2(directionAt(entity, t), air) > 0 }
+function cutPart(id: string, lines: LineWork, view: ViewFrame, path: SectionPath): Shown {
+  const borders = bordersOf(lines, view, path)
+  const cut = lineWorkCut(lines, knivesOf(view, path, 'front'))
+  const bare: Face = { surface: plane('cut face', view.origin, view.z), side: 1 }
+  const flush = borders
+    .filter((b) => b.flush)
+    .map(({ curve, from, to }) => ({ curve, from, to, faces: [bare, bare] as const, smooth: false }))
+  return { piece: { id, lines: { ...cut, edges: [...cut.edges, ...flush] } }, uncut: { id, lines }, borders }
+}
+
+function cutFaces(shown: readonly Shown[], view: ViewFrame, path: SectionPath): CutFace[] {
+  const back = knivesOf(view, path, 'back')
+  const standing = shown
+    .filter((s) => !s.uncut)
+    .map(({ piece }): Standing => {
+      const front = { id: piece.id, lines: lineWorkCut(piece.lines, back) }
+      return { piece, items: itemsOf(view, front) }
+    })
+  return shown.flatMap(({ uncut, borders }): CutFace[] => {
+    if (!uncut || borders.length === 0) return []
+    const loops = cutLoops(uncut, borders, standing, view, path)
+    return loops.length > 0 ? [{ id: uncut.id, loops, area: loops.reduce((sum, l) => sum + l.area, 0) }] : []
   })
 }
 
-/** Direction in which an entity runs at a parameter, of any length. */
-function directionAt(e: Entity, t: number): Vec2 {
-  if (e.kind === 'line') return [e.to[0] - e.from[0], e.to[1] - e.from[1]]
-  const [k, s] = [Math.cos(t), Math.sin(t)]
-  if (e.kind !== 'ellipse') return [-s, k]
-  return [-e.major[0] * s - e.major[1] * e.ratio * k, -e.major[1] * s + e.major[0] * e.ratio * k]
-}
-
-const startOf = ({ entity, reversed }: Step): Vec2 => endsOf(entity)[reversed ? 1 : 0]
-const endOf = ({ entity, reversed }: Step): Vec2 => endsOf(entity)[reversed ? 0 : 1]
-
-/** How far apart ends that belong together may be, mm. */
-const joint = 1e-4
-
-function loopsOf(steps: readonly Step[]): Loop[] {
-  const rest = [...steps]
-  const loops: Loop[] = []
-  while (rest.length > 0) {
-    const walk = [rest.shift()!]
-    const start = startOf(walk[0]!)
-    for (;;) {
-      const last = walk[walk.length - 1]!
-      const end = endOf(last)
-      if (apart2(end, start) < joint) break
-      const next = rest
-        .filter((s) => apart2(startOf(s), end) < joint)
-        .map((step) => ({ step, turn: turnBetween(last, step) }))
-        .sort((a, b) => b.turn - a.turn)[0]
-      if (!next) break
-      rest.splice(rest.indexOf(next.step), 1)
-      walk.push(next.step)
+/** Whether nothing of a part reaches behind the path: no point of its edges does. */
+function isBefore({ edges }: LineWork, view: ViewFrame, path: SectionPath): boolean {
+  const flights = flightsOf(path)
+  const height = dot(view.z, view.origin)
+  return edges.every(({ curve, from, to }) => {
+    const points =
+      curve.kind === 'line' ? [from, to].map((t) => pointAt(curve, t)) : [...samplesOf(curve, from, to).points]
+    if (curve.kind === 'ellipse') {
+      const farthest = Math.atan2(-dot(curve.v, view.z), -dot(curve.u, view.z))
+      if (from + turnFrom(from, farthest) < to) points.push(pointAt(curve, farthest))
     }
-    loops.push({ steps: walk, area: walk.reduce((sum, s) => sum + areaUnder(s), 0) })
-  }
-  return loops
-}
-
-/** How sharply left one step turns into the next: where metal touches metal in a corner, each loop keeps to its own. */
-function turnBetween(a: Step, b: Step): number {
-  const [u, v] = [leaving(a, true), leaving(b, false)]
-  return Math.atan2(cross2(u, v), u[0] * v[0] + u[1] * v[1])
-}
-
-function leaving({ entity, reversed }: Step, atEnd: boolean): Vec2 {
-  const [from, to] = rangeOf(entity)
-  const d = directionAt(entity, atEnd !== reversed ? to : from)
-  return reversed ? [-d[0], -d[1]] : d
-}
-
-/** Half the integral of x dy − y dx along a step: exact for each kind. */
-function areaUnder({ entity, reversed }: Step): number {
-  const [a, b] = endsOf(entity)
-  const way = reversed ? -1 : 1
-  if (entity.kind === 'line') return (way * cross2(a, b)) / 2
-  const [from, to] = rangeOf(entity)
-  const square =
-    entity.kind === 'ellipse' ? (entity.major[0] ** 2 + entity.major[1] ** 2) * entity.ratio : entity.radius ** 2
-  return (way * (cross2(entity.centre, [b[0] - a[0], b[1] - a[1]]) + square * (to - from))) / 2
+    return points.every((p) => {
+      const place = placeOnPath(view, path, p)
+      const { depth } = flights.find((f) => place <= f.to)!
+      return dot(view.z, p) - height > depth - through
+    })
+  })
 }
 
 /** The frame that looks square at a flat face from outside: for true-size (auxiliary) views. `right` as near as may be. */

@@ -125,11 +125,17 @@ interface Through {
   readonly normal: Vec3
 }
 
-/**
- * Walks round a curve at one of its points: sectors between the surfaces through the point, each of them metal or air.
- * `skins`: more than one where parts touch; their metal counts as one.
- */
-export function neighbourhood(skins: readonly Skin[], p: Vec3, tangent: Vec3): Neighbourhood {
+/** The sectors round a point of a curve, in order round it; sector i follows ray i. */
+interface Sectors {
+  readonly rays: readonly { readonly angle: number; readonly sheets: readonly Through[] }[]
+  readonly metal: readonly boolean[]
+  /** How wide sector i is, rad. */
+  gap(i: number): number
+  towards(angle: number): Vec3
+}
+
+/** Walks round a curve at one of its points: sectors between the surfaces through the point, each of them metal or air. */
+function sectorsAround(skins: readonly Skin[], p: Vec3, tangent: Vec3): Sectors {
   const local = skins.map((skin) => ({ skin, cells: skin.around(p) }))
   const inMetal = (q: Vec3) => local.some(({ cells }) => metalAmong(cells, q))
   const sheets: Through[] = []
@@ -151,7 +157,7 @@ export function neighbourhood(skins: readonly Skin[], p: Vec3, tangent: Vec3): N
     const [k, s] = [Math.cos(angle), Math.sin(angle)]
     return [k * e1[0] + s * e2[0], k * e1[1] + s * e2[1], k * e1[2] + s * e2[2]]
   }
-  if (sheets.length === 0) return { borders: [], air: inMetal(p) ? [] : [e1] }
+  if (sheets.length === 0) return { rays: [], metal: [inMetal(p)], gap: () => 2 * Math.PI, towards }
   const rays: { angle: number; sheets: Through[] }[] = []
   for (const sheet of sheets) {
     const angle = Math.atan2(dot(sheet.normal, e2), dot(sheet.normal, e1))
@@ -166,9 +172,18 @@ export function neighbourhood(skins: readonly Skin[], p: Vec3, tangent: Vec3): N
     }
   }
   rays.sort((a, b) => a.angle - b.angle)
-  const count = rays.length
-  const gap = (i: number) => (i + 1 < count ? rays[i + 1]!.angle : rays[0]!.angle + 2 * Math.PI) - rays[i]!.angle
+  const gap = (i: number) => (i + 1 < rays.length ? rays[i + 1]!.angle : rays[0]!.angle + 2 * Math.PI) - rays[i]!.angle
   const metal = rays.map((r, i) => inMetal(along(p, towards(r.angle + gap(i) / 2), probe)))
+  return { rays, metal, gap, towards }
+}
+
+/**
+ * How the metal lies round a point of a curve. `skins`: more than one where parts touch; their metal counts as one.
+ */
+export function neighbourhood(skins: readonly Skin[], p: Vec3, tangent: Vec3): Neighbourhood {
+  const { rays, metal, gap, towards } = sectorsAround(skins, p, tangent)
+  if (rays.length === 0) return { borders: [], air: metal[0] ? [] : [towards(0)] }
+  const count = rays.length
   const borders: Border[] = []
   rays.forEach((ray, i) => {
     const [before, after] = [metal[(i + count - 1) % count]!, metal[i]!]
@@ -183,6 +198,30 @@ export function neighbourhood(skins: readonly Skin[], p: Vec3, tangent: Vec3): N
     borders.push({ face: faceOf(skin, sheet, p, direction, out), sheet, direction })
   })
   return { borders, air: airSectors(rays, metal, gap).map(towards) }
+}
+
+/**
+ * Whether there is metal just above and just below a plane that holds the point and the tangent, on the side `way` of
+ * the curve; `way`: unit vector in the plane, square to the tangent; `up`: its normal. The plane must be among the
+ * surfaces of one of the skins.
+ */
+export function metalAstride(
+  skins: readonly Skin[],
+  p: Vec3,
+  tangent: Vec3,
+  way: Vec3,
+  up: Vec3,
+): { above: boolean; below: boolean } {
+  const { rays, metal, towards } = sectorsAround(skins, p, tangent)
+  const count = rays.length
+  for (let i = 0; i < count; i++) {
+    const { angle } = rays[i]!
+    if (dot(towards(angle), way) < 1 - sameWay * sameWay) continue
+    const [before, after] = [metal[(i + count - 1) % count]!, metal[i]!]
+    const ahead = dot(towards(angle + Math.PI / 2), up) > 0
+    return ahead ? { above: after, below: before } : { above: before, below: after }
+  }
+  throw new RangeError('metalAstride: no surface of the skins is that plane')
 }
 
 const inside =

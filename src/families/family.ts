@@ -16,6 +16,7 @@ import type { Scene } from '../part/scene.ts'
 import type { Walls } from '../part/wall.ts'
 import type { SetUp } from '../profiles/profile.ts'
 import type { Units } from '../quantity/kind.ts'
+import type { Operation, WorkSetUp } from '../route/operation.ts'
 import type { Volume } from '../solid/volume.ts'
 import type { Tables } from '../tables/read-tables.ts'
 
@@ -66,6 +67,9 @@ export interface Family<Parameters extends CommonParameters, D extends Design> {
   sheets(design: D, style: DrawingStyle): readonly SheetPlan[]
   /** What CAM cuts, set-up by set-up: outlines of the milled part's features. */
   profiles(design: D): readonly SetUp[]
+  /** Every step of the work, in order, and the clampings that they are done in. */
+  route(design: D): readonly Operation[]
+  setUps(design: D): readonly WorkSetUp[]
   /** How every named size is measured. */
   measuring(design: D): readonly Measuring[]
   /** The tool with sizes as they came out (mm or rad, by `part dimension`); problems have that as their path. */

@@ -6,6 +6,7 @@ import { askedLines, inspectionSheet } from '../measured/inspection-sheet.ts'
 import { htmlReport } from '../report/html/html-report.ts'
 import { markdownReport } from '../report/markdown.ts'
 import { reportOf } from '../report/report.ts'
+import { setUpCsv } from '../route/set-up-csv.ts'
 import { drawingFiles } from './drawing-files.ts'
 import { loadFont } from './load-font.ts'
 import { profileFile } from './profile-file.ts'
@@ -30,6 +31,7 @@ export function packageFiles(
     'inspection.csv',
     inspectionSheet(askedLines(read.family.measuring(read.design)), revision, read.design.units),
   )
+  files.set('setup.csv', setUpCsv(read.family.route(read.design), read.family.setUps(read.design), revision))
   const report = reportOf(read, findings, revision)
   files.set('report.json', `${JSON.stringify(report, null, 2)}\n`)
   files.set('report.md', markdownReport(report))

@@ -3,7 +3,7 @@ import type { AsMadeReport } from './as-made.ts'
 import { escaped } from './html/escape.ts'
 import { style } from './html/style.ts'
 import { htmlTable } from './html/table.ts'
-import { markdownTable, plain } from './markdown.ts'
+import { markdownTable, plain } from './markdown-table.ts'
 
 /** A piece of the page, for both forms of it. */
 type Piece =

@@ -1,4 +1,6 @@
 import { formatNumber } from '../quantity/format-number.ts'
+import { markdownRoute } from './markdown-route.ts'
+import { markdownTable, plain } from './markdown-table.ts'
 import type { Report } from './report-schema.ts'
 
 /** The report for people, as Markdown. */
@@ -12,6 +14,7 @@ export function markdownReport(report: Report): string {
     )
   }
   lines.push('## Findings', '', ...findings(report), '')
+  lines.push('## Route', '', ...markdownRoute(report))
   lines.push('## Figures', '', ...markdownTable(['figure', 'value', 'limit', 'from'], figures(report)), '')
   for (const { title, columns, rows } of report.tables) {
     const head = columns.map(({ label, unit }) => (unit === '' ? label : `${label}, ${unit}`))
@@ -110,12 +113,3 @@ const amount = (value: number, unit: string): string =>
   `${formatNumber(value, Math.abs(value) < 10 ? 4 : 3, { trim: true })}${unit === '' || unit === '°' ? unit : ` ${unit}`}`
 
 const signed = (value: number): string => `${value > 0 ? '+' : ''}${formatNumber(value, 4, { trim: true })}`
-
-/** What a user typed, with the signs that Markdown would read taken out of its hands. */
-/** Words with the signs that Markdown would take for its own made plain. */
-export const plain = (words: string): string => words.replace(/[\\`*_{}[\]<>#|]/g, (sign) => `\\${sign}`)
-
-export function markdownTable(head: readonly string[], rows: readonly (readonly string[])[]): string[] {
-  const line = (cells: readonly string[]) => `| ${cells.join(' | ')} |`
-  return [line(head), line(head.map(() => '---')), ...rows.map(line)]
-}

@@ -6,6 +6,73 @@ import { z } from 'zod'
  */
 const amount = z.strictObject({ value: z.number(), unit: z.string() })
 
+const readout = z.strictObject({ x: z.number().optional(), y: z.number().optional(), z: z.number().optional() })
+
+const setUpSchema = z.strictObject({
+  id: z.string(),
+  title: z.string(),
+  tilt: amount.optional().describe('Of the part’s axis away from the spindle’s; left out: none.'),
+  held: z.string(),
+  datum: z.string(),
+  figures: z.array(
+    amount.extend({
+      id: z.string(),
+      label: z.string(),
+      limit: z.number().optional(),
+      limitIs: z.enum(['least', 'most']).optional(),
+    }),
+  ),
+  notes: z.array(z.string()),
+})
+
+const stepSchema = z.strictObject({
+  number: z.int().min(1),
+  id: z.string(),
+  title: z.string(),
+  setUp: z.string().describe('Id of one of setUps.'),
+  machine: z.enum(['saw', 'lathe', 'mill', 'press', 'bench', 'spindle']),
+  steps: z.array(z.string()),
+  tool: z
+    .strictObject({
+      name: z.string(),
+      diameter: amount.optional(),
+      reachNeeded: amount.optional(),
+      reach: amount.optional().describe('Of the one in the shop’s list; left out: not in the list.'),
+    })
+    .optional(),
+  speed: z
+    .strictObject({
+      turns: amount,
+      atMost: z.boolean().describe('True for a machine whose own speeds are not known.'),
+      surface: amount,
+      feedPerTurn: amount.optional(),
+      feed: amount.optional(),
+    })
+    .optional(),
+  depth: amount.optional(),
+  passes: z.int().min(1).optional(),
+  travel: z.strictObject({ approach: amount, cut: amount, overrun: amount }).optional(),
+  places: z
+    .array(z.strictObject({ name: z.string(), mm: readout, in: readout }))
+    .describe('What the readout shows, zeroed as the set-up says; Z counts down into the metal.'),
+  measure: z.array(
+    z.strictObject({
+      part: z.string(),
+      id: z.string(),
+      label: z.string(),
+      how: z.string(),
+      reading: z.string().optional().describe('What the tool is put on, where that is not the size itself.'),
+      thread: z.string().optional(),
+      nominal: amount.optional(),
+      from: amount.optional(),
+      to: amount.optional(),
+    }),
+  ),
+  why: z.string(),
+  needs: z.array(z.string()).describe('Ids of steps that are done before.'),
+  cautions: z.array(z.string()),
+})
+
 export const reportSchema = z.strictObject({
   revision: z
     .string()
@@ -91,6 +158,8 @@ export const reportSchema = z.strictObject({
       thread: z.string().optional(),
     }),
   ),
+  setUps: z.array(setUpSchema).describe('Clampings, in the order in which they are first used.'),
+  route: z.array(stepSchema).describe('Every step of the work, in order.'),
   parts: z.array(
     z.strictObject({
       id: z.string(),

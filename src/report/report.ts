@@ -14,6 +14,7 @@ import { unitSymbol } from '../quantity/unit-table.ts'
 import { cautions } from './cautions.ts'
 import { picturesInReport } from './pictures.ts'
 import type { Report } from './report-schema.ts'
+import { routeInReport } from './route.ts'
 import { steady } from './steady.ts'
 
 /** The dimension and fit report of a design: everything the other reports and `--json` show. */
@@ -69,6 +70,7 @@ export function reportOf(
     dimensions: design.scene.parts.flatMap(({ part }) =>
       featuresOf(part).flatMap((f) => f.dimensions.map((d) => dimensionOf(part.id, d, units))),
     ),
+    ...routeInReport(family, design),
     parts: design.scene.parts.map(({ part }) => {
       const { volume, centroid } = design.volume(part.id)
       return {

@@ -101,3 +101,9 @@ export interface WorkSetUp {
   /** How it is set, in order, and where things come near each other. */
   readonly notes: readonly string[]
 }
+
+/** An operation with what many do not have left out. */
+export const operation = (
+  given: Omit<Operation, 'places' | 'measure' | 'cautions' | 'needs'> &
+    Partial<Pick<Operation, 'places' | 'measure' | 'cautions' | 'needs'>>,
+): Operation => ({ places: [], measure: [], cautions: [], needs: [], ...given })

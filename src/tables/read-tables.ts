@@ -4,9 +4,12 @@ import { byPosition } from '../input/print-problem.ts'
 import type { Problem, Result } from '../input/problem.ts'
 import { type ReadDocument, readDocument } from '../input/read-document.ts'
 import type { Units } from '../quantity/kind.ts'
+import { type AngleBlockSetRow, angleBlocksSchema, readAngleBlocks } from './angle-blocks.ts'
 import { type AnsiB41Row, ansiB41Schema, readAnsiB41 } from './ansi-b4-1.ts'
 import { type BarStockRow, barStockSchema, readBarStock } from './bar-stock.ts'
 import { type BitBlankRow, bitBlanksSchema, readBitBlanks } from './bit-blanks.ts'
+import { type GaugeBlockSetRow, gaugeBlocksSchema, readGaugeBlocks } from './gauge-blocks.ts'
+import { type GaugePinSetRow, gaugePinsSchema, readGaugePins } from './gauge-pins.ts'
 import { type Iso286Row, iso286Schema, readIso286 } from './iso-286.ts'
 import { type MaterialRow, materialsSchema, readMaterials } from './materials.ts'
 import { readPlainJson } from './plain-json.ts'
@@ -28,6 +31,9 @@ export interface Tables {
   readonly workMaterials: readonly WorkMaterialRow[]
   readonly iso286: readonly Iso286Row[]
   readonly ansiB41: readonly AnsiB41Row[]
+  readonly gaugeBlocks: readonly GaugeBlockSetRow[]
+  readonly angleBlocks: readonly AngleBlockSetRow[]
+  readonly gaugePins: readonly GaugePinSetRow[]
 }
 
 /** A table file as it was found; `file` is only named in problems. */
@@ -62,6 +68,9 @@ export function readTables(texts: Readonly<Record<TableName, TableText>>): Resul
   const shanks = read('shanks', shanksSchema, (file) => readShanks(file, threads))
   const iso286 = read('iso-286', iso286Schema, readIso286)
   const ansiB41 = read('ansi-b4-1', ansiB41Schema, readAnsiB41)
+  const gaugeBlocks = read('gauge-blocks', gaugeBlocksSchema, readGaugeBlocks)
+  const angleBlocks = read('angle-blocks', angleBlocksSchema, readAngleBlocks)
+  const gaugePins = read('gauge-pins', gaugePinsSchema, readGaugePins)
 
   if (
     threads === undefined ||
@@ -72,13 +81,29 @@ export function readTables(texts: Readonly<Record<TableName, TableText>>): Resul
     barStock === undefined ||
     shanks === undefined ||
     iso286 === undefined ||
-    ansiB41 === undefined
+    ansiB41 === undefined ||
+    gaugeBlocks === undefined ||
+    angleBlocks === undefined ||
+    gaugePins === undefined
   ) {
     return { ok: false, problems }
   }
   return {
     ok: true,
-    value: { threads, setScrews, bitBlanks, barStock, shanks, materials, workMaterials, iso286, ansiB41 },
+    value: {
+      threads,
+      setScrews,
+      bitBlanks,
+      barStock,
+      shanks,
+      materials,
+      workMaterials,
+      iso286,
+      ansiB41,
+      gaugeBlocks,
+      angleBlocks,
+      gaugePins,
+    },
   }
 }
 

@@ -9,6 +9,9 @@ export const tableNames = [
   'work-materials',
   'iso-286',
   'ansi-b4-1',
+  'gauge-blocks',
+  'angle-blocks',
+  'gauge-pins',
 ] as const
 
 export type TableName = (typeof tableNames)[number]

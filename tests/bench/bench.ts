@@ -6,9 +6,13 @@ import { join } from 'node:path'
 import { fileURLToPath } from 'node:url'
 import Module from 'manifold-3d'
 import { findingsOf } from '../../src/checks/rule.ts'
+import type { CommonParameters, Design } from '../../src/families/family.ts'
 import { HeadDesign } from '../../src/families/fly-cutter-head/design.ts'
 import { flyCutterHead } from '../../src/families/fly-cutter-head/family.ts'
+import { type ReadDesign, readDesign } from '../../src/families/read-design.ts'
 import { judged } from '../../src/families/variants.ts'
+import { drawingFiles } from '../../src/package/drawing-files.ts'
+import { loadFont } from '../../src/package/load-font.ts'
 import { sweptOn } from '../../src/package/sweep-threads.ts'
 import { solidOf } from '../../src/part/part.ts'
 import { meshOf } from '../../src/solid/mesh.ts'
@@ -80,6 +84,16 @@ row('  parameters → findings, demo', ms(median(400, () => findingsOf(flyCutter
 row('  with remedies, demo', ms(median(100, () => judged(flyCutterHead, build(), true))))
 const faulty = headFrom('parameters', ['  depth: 9.5', '  depth: 13']).parameters
 row('  with remedies, slot 3.5 mm too deep', ms(median(40, () => judged(flyCutterHead, build(faulty), true))))
+
+lines.push('')
+row('drawings of the demo, warm', 'median')
+const read = readDesign(flyCutterHead, templateText('parameters'), 'demo', tables)
+if (!read.ok) throw new Error('the demo must read')
+const sheets = () => {
+  const again = { ...read.value, design: build() } as unknown as ReadDesign<CommonParameters, Design>
+  return drawingFiles(again, [], 'a1b2c3d4', loadFont())
+}
+row('  all sheets as DXF, PDF and SVG', ms(median(12, sheets)))
 
 lines.push('')
 row('sweep, the usual figures', 'sets a second')

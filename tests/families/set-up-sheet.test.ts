@@ -78,7 +78,7 @@ describe('the tilted set-up', () => {
   it('says when a jaw has too little to hold, and when the jaws do not open far enough', () => {
     const design = headFrom(
       'parameters',
-      ['depth-on-axis: 41', 'depth-on-axis: 26'],
+      ['depth-on-axis: 41', 'depth-on-axis: 24'],
       ['depth: 24', 'depth: 9'],
       ['spigot-length: 22', 'spigot-length: 7'],
       ['jaw-opening: 105', 'jaw-opening: 40'],

@@ -195,6 +195,9 @@ const optionalKeys: Record<TableName, readonly string[]> = {
   'work-materials': ['vdi3323', 'carbideSpeed', 'hssAngles', 'source'],
   'iso-286': [],
   'ansi-b4-1': ['shaftZone'],
+  'gauge-blocks': [],
+  'angle-blocks': [],
+  'gauge-pins': ['source'],
 }
 
 describe('values that contradict each other', () => {

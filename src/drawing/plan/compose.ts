@@ -128,7 +128,7 @@ function arrange(
     const pages = pagesAt(plan, 1, area, title, style, font)
     return pages && { plan, size, pages }
   }
-  const most = share * Math.min(size.width, size.height)
+  const most = (plan.share ?? share) * Math.min(size.width, size.height)
   const largest = Math.max(...inks.flat())
   let found: Arranged | undefined
   for (const scale of standardScales) {

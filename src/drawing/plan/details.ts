@@ -12,14 +12,21 @@ import { drawnEdge } from './view-lines.ts'
 const tooSmall = 2
 const clear = 4
 
-/** The groups with their details drawn where they are too small at that scale, each detail a group of its own. */
+/** The groups with what is too small at that scale drawn larger: whole views where they stand, each detail in a group of its own. */
 export function withDetails(groups: readonly ViewGroup[], scale: number): ViewGroup[] {
   const apart: ViewGroup[] = []
   const whole = groups.map((group) => ({
     rows: group.rows.map((row) =>
       row.map((view) => {
-        if (!view?.details) return view
-        const shown = view.details.map((d) => ({ d, factor: d.smallest * scale < tooSmall ? enlarging(d, scale) : 1 }))
+        if (!view) return view
+        if (view.smallest !== undefined && view.smallest * scale < tooSmall) {
+          return { ...view, enlarged: enlarging(view.smallest, scale) }
+        }
+        if (!view.details) return view
+        const shown = view.details.map((d) => ({
+          d,
+          factor: d.smallest * scale < tooSmall ? enlarging(d.smallest, scale) : 1,
+        }))
         for (const { d, factor } of shown) if (factor > 1) apart.push({ rows: [[detailView(view, d, factor)]] })
         return {
           ...view,
@@ -39,10 +46,16 @@ export function withDetails(groups: readonly ViewGroup[], scale: number): ViewGr
 }
 
 /** The next standard scale at which it can be seen, over the scale of the sheet; 1 where there is none. */
-const enlarging = (d: Detail, scale: number): number =>
-  [...standardScales].reverse().reduce((found, s) => (found === 1 && s * d.smallest >= clear ? s / scale : found), 1)
+const enlarging = (smallest: number, scale: number): number =>
+  [...standardScales].reverse().reduce((found, s) => (found === 1 && s * smallest >= clear ? s / scale : found), 1)
 
-const border = ({ center, radius }: Detail): Entity<LayerName> => ({ kind: 'circle', layer: 'datum', center, radius })
+/** The circle round what is drawn larger. */
+export const border = ({ center, radius }: Pick<Detail, 'center' | 'radius'>): Entity<LayerName> => ({
+  kind: 'circle',
+  layer: 'datum',
+  center,
+  radius,
+})
 
 /** The letter of a detail at its border, towards where it was asked for. */
 const calledOut = (view: ViewPlan, { letter, center, radius, toward }: Detail): DimensionRequest => ({
@@ -60,13 +73,13 @@ function detailView(view: ViewPlan, detail: Detail, factor: number): ViewPlan {
     id: `detail-${letter}`,
     caption: [letter, says],
     enlarged: factor,
-    lines: [...view.lines.flatMap((e) => within(e, center, radius)), border(detail)],
+    lines: [...view.lines.flatMap((e) => insideCircle(e, center, radius)), border(detail)],
     requests,
   }
 }
 
 /** What of line work lies within a circle; text and arrows are left out. */
-function within(e: Entity<LayerName>, centre: Point, radius: number): Entity<LayerName>[] {
+export function insideCircle(e: Entity<LayerName>, centre: Point, radius: number): Entity<LayerName>[] {
   if (e.kind === 'text' || e.kind === 'arrow' || e.kind === 'polyline') return []
   if (e.kind !== 'hatch')
     return clipped([edgeOf(e)], { kind: 'circle', centre, radius }).map((c) => drawnEdge(c, e.layer))

@@ -10,6 +10,8 @@ export interface ViewPlan {
   readonly caption: readonly string[]
   /** Times the scale of the sheet, for details; 1 where it is left out. */
   readonly enlarged?: number
+  /** A size that must be readable, mm of the model: where it is too small at the scale of the sheet, so much is enlarged. */
+  readonly smallest?: number
   /** Exact line work, model mm in the view's coordinates. */
   readonly lines: readonly Entity<LayerName>[]
   /** Axes, arrows and letters whose size is given on paper: model mm at a scale (paper over model). */
@@ -69,6 +71,8 @@ export interface SheetPlan {
   readonly part: string
   readonly material: string
   readonly mass: string
+  /** How much of the shorter side of a sheet its largest view may take; the usual share where it is left out. */
+  readonly share?: number
   /** In the order of their weight: the first ones come on the first sheet. */
   readonly groups: readonly ViewGroup[]
   readonly blocks: readonly Block[]

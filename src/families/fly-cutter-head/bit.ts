@@ -1,7 +1,7 @@
 import { box, type Cell, cellFrom, cellOf } from '../../geometry/cell.ts'
 import { type Plane, plane } from '../../geometry/surface.ts'
 import type { Vec3 } from '../../geometry/vector.ts'
-import { facetNormals, unground } from '../../mechanics/angles/facets.ts'
+import { facetNormals, type GroundFacets, unground } from '../../mechanics/angles/facets.ts'
 import type { BitFace } from '../../mechanics/angles/ground-bit.ts'
 import type { Dimension } from '../../part/dimension.ts'
 import type { Part } from '../../part/part.ts'
@@ -59,11 +59,25 @@ function groundCells(p: Parameters, l: Layout, blank: Cell): Cell[] {
   return l.bit.innerEnd < back - 1e-6 ? [cellOf(...blank.surfaces, seam(1)), outer] : [outer]
 }
 
+/** Angles of the facets by their named sizes, each in a plane parallel to two sides of the blank. */
+export const facetAngles: readonly {
+  readonly id: keyof NonNullable<Parameters['bit']['facets']>
+  readonly label: string
+  readonly facet: keyof GroundFacets
+}[] = [
+  { id: 'rake-along', label: 'rake along the bit', facet: 'rakeAlong' },
+  { id: 'rake-across', label: 'rake across the bit', facet: 'rakeAcross' },
+  { id: 'end-edge-angle', label: 'lean of the end edge', facet: 'endEdgeAngle' },
+  { id: 'end-relief', label: 'relief behind the end edge', facet: 'endRelief' },
+  { id: 'work-side-edge-angle', label: 'rise of the work-side edge', facet: 'workSideEdgeAngle' },
+  { id: 'work-side-relief', label: 'relief behind the work-side edge', facet: 'workSideRelief' },
+]
+
 function bitDimensions(p: Parameters, l: Layout): Dimension[] {
-  const plain = (id: string, label: string, value: number): Dimension => ({
+  const plain = (id: string, label: string, value: number, kind: Dimension['kind'] = 'length'): Dimension => ({
     id: `bit.${id}`,
     label,
-    kind: 'length',
+    kind,
     value,
     tolerance: { kind: 'general' },
     feature: 'bit',
@@ -79,5 +93,13 @@ function bitDimensions(p: Parameters, l: Layout): Dimension[] {
     ...(end > 0 ? [plain('off-end', 'ground off the end at the tip', end)] : []),
     ...(underside > 0 ? [plain('off-underside', 'ground off the work side at the tip', underside)] : []),
     ...(ground ? [plain('ground-length', 'facets run in from the tip', l.bit.groundLength)] : []),
+    // A facet that does not lean is the blank as it was, or ground parallel to it.
+    ...facetAngles.flatMap(({ id, label, facet }) => {
+      const angle = l.bit.facets[facet]
+      return Math.abs(angle) > 1e-9 ? [plain(id, label, angle, 'angle')] : []
+    }),
+    ...(p.bit['nose-radius'] > 0
+      ? [plain('nose-radius', 'nose between end edge and work-side edge', p.bit['nose-radius'], 'radius')]
+      : []),
   ]
 }

@@ -11,6 +11,8 @@ import { headSweepFigures } from './figures/sweep-figures.ts'
 import { headAsMade } from './making/as-made.ts'
 import { headMeasuring } from './making/measuring.ts'
 import { headRepairs } from './making/repairs.ts'
+import { headRoute } from './making/route.ts'
+import { headSetUps } from './making/set-ups.ts'
 import { headMockUp } from './mock-up.ts'
 import { type Parameters, parametersSchema } from './parameters/parameters.ts'
 import { headPictures } from './pictures.ts'
@@ -30,6 +32,8 @@ export const flyCutterHead: Family<Parameters, HeadDesign> = {
   tables: headTables,
   sheets: headSheets,
   profiles: headProfiles,
+  route: headRoute,
+  setUps: headSetUps,
   measuring: headMeasuring,
   asMade: headAsMade,
   repairs: headRepairs,

@@ -5,6 +5,7 @@ import { sharedMarks } from './drawing.ts'
 import { drawnPictures } from './drawn-pictures.ts'
 import { escaped } from './escape.ts'
 import { dimensions, figures, listed, parameters, parts, walls } from './report-tables.ts'
+import { routeSection } from './route.ts'
 import { style } from './style.ts'
 
 /** The views of one drawing, each as SVG with its dimensions. */
@@ -27,6 +28,7 @@ export function htmlReport(report: Report, pictures: Pictures, drawings: readonl
     ],
     ['pictures', 'Pictures', drawnPictures(report, pictures)],
     ['drawings', 'Drawings', drawings.flatMap(drawnSheet)],
+    ['route', 'Route', routeSection(report)],
     ['figures', 'Figures', figures(report)],
     ...(report.tables.length > 0 ? [['tables', 'Tables', report.tables.map(listed)] as const] : []),
     ['walls', 'Walls', walls(report)],

@@ -48,6 +48,20 @@ tbody th { font-weight: normal; }
 .parameters th:nth-child(3) { width: 14%; }
 .listed { font-size: 8pt; break-inside: avoid; }
 .listed th, .listed td { padding-right: 1.2mm; overflow-wrap: break-word; }
+h4 { margin: 0 0 1mm; font-size: 11.5pt; break-after: avoid; }
+h3.set-up { padding: 1.5mm 2mm; border: 0.4mm solid #1a1a1a; background: #eef0f3; }
+.step { margin: 0 0 5mm; padding: 2mm 0 0 4mm; border-left: 1mm solid #9aa3af; }
+.step ol { margin: 0 0 2mm; padding-left: 6mm; }
+.step li, .notes li, .mind li { margin-bottom: 0.7mm; break-inside: avoid; }
+.step caption { padding-top: 1mm; font-size: 9.5pt; }
+.cut { font-weight: bold; }
+.as-before, .why { color: #333; font-size: 9.5pt; }
+.mind { margin: 0 0 2mm; padding: 1mm 2mm 1mm 7mm; border: 0.4mm solid #6b4a00; }
+.notes { margin: 0 0 2mm; padding-left: 6mm; }
+.steps td, .steps th { font-size: 9pt; }
+.places, .measured, .step table { break-inside: avoid; }
+.places th:first-child { width: 34%; }
+.measured th:first-child { width: 26%; }
 .cautions li { margin-bottom: 1mm; break-inside: avoid; }
 figure { margin: 0 0 6mm; break-inside: avoid; }
 figcaption { font-size: 9.5pt; color: #333; }

@@ -34,7 +34,7 @@ function drawingOf(plan: SheetPlan, paper: SheetName) {
 
 /** Every named size once, and nothing on anything else. */
 function expectWhole(design: HeadDesign, part: 'arbor' | 'bit', paper: SheetName = 'A4') {
-  const drawing = drawingOf(part === 'arbor' ? arborSheet(design) : bitSheet(design), paper)
+  const drawing = drawingOf(part === 'arbor' ? arborSheet(design) : bitSheet(design, style), paper)
   const shown = drawing.sheets.flatMap((s) => s.views.flatMap((v) => v.dimensions.map((d) => d.request.id)))
   const named = featuresOf(design.part(part)).flatMap((f) => f.dimensions.map((d) => d.id))
   expect(shown.filter((id) => !id.includes('@')).sort()).toEqual(named.sort())
@@ -110,7 +110,7 @@ describe('the grinding sheet of the bit', () => {
       headFrom('parameters'),
       headFrom('parameters', ['rotation: clockwise', 'rotation: anticlockwise'], ['reverse: false', 'reverse: true']),
     ].map((design) => {
-      const view = bitSheet(design).groups[0]!.rows[0]![0]!
+      const view = bitSheet(design, style).groups[0]!.rows[0]![0]!
       const xs = view.lines.flatMap((e) => (e.kind === 'line' ? [e.from[0], e.to[0]] : []))
       // The view's origin is the tip.
       return [Math.min(...xs), Math.max(...xs)].map((x) => Number(x.toFixed(6)))
@@ -120,7 +120,7 @@ describe('the grinding sheet of the bit', () => {
   })
 
   it('says how each facet is laid on the grinder, and what angles that makes in use', () => {
-    const tables = bitSheet(headFrom('parameters')).blocks.filter((b) => b.kind === 'table')
+    const tables = bitSheet(headFrom('parameters'), style).blocks.filter((b) => b.kind === 'table')
     expect(tables).toHaveLength(2)
     expect(tables[0]!.rows.map((r) => r[0])).toEqual(['rake face', 'end flank', 'work-side flank'])
     // End relief 10° behind an edge square to the bit: no turn, and a lift of just that angle.

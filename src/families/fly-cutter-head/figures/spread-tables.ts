@@ -4,6 +4,7 @@ import type { Table, TableOf } from '../../../figures/table.ts'
 import { askedLines } from '../../../measured/inspection-sheet.ts'
 import { sizeName } from '../../../measured/measured-value.ts'
 import { type Spread, spreadOf, type Toleranced } from '../../../mechanics/uncertainty/spread.ts'
+import { facetAngles } from '../bit.ts'
 import type { HeadDesign } from '../design.ts'
 import { headAsMade } from '../making/as-made.ts'
 import { headMeasuring } from '../making/measuring.ts'
@@ -30,6 +31,9 @@ const idle = 0.01
 const follows = ({ layout }: HeadDesign, id: string): boolean =>
   id === 'bit.width' || (id === 'spigot.diameter' && layout.fit?.kind === 'matched')
 
+/** What is ground by hand at the tip moves none of the watched figures. */
+const atTheTip: ReadonlySet<string> = new Set(['nose-radius', ...facetAngles.map((f) => f.id)].map((id) => `bit.${id}`))
+
 interface Spreads {
   readonly sizes: readonly Toleranced[]
   readonly spreads: readonly Spread[]
@@ -39,7 +43,8 @@ interface Spreads {
 const spreadsOf = (design: HeadDesign): Spreads =>
   design.once('spread of the tolerances', () => {
     const lines = askedLines(headMeasuring(design)).filter(
-      ({ id, from, to }) => from !== undefined && to !== undefined && from < to && !follows(design, id),
+      ({ id, from, to }) =>
+        from !== undefined && to !== undefined && from < to && !follows(design, id) && !atTheTip.has(id),
     )
     const sizes = lines.map((line): Toleranced => {
       const ends = [sizeFrom(line.measuring, line.from!), sizeFrom(line.measuring, line.to!)]

@@ -1,6 +1,8 @@
 import type { Problem, Result } from '../../../input/problem.ts'
 import type { Limits } from '../../../mechanics/fit/limits.ts'
+import { facetAngles } from '../bit.ts'
 import { HeadDesign } from '../design.ts'
+import { facetParameters } from '../facet-parameters.ts'
 import type { Parameters } from '../parameters/parameters.ts'
 
 /** Sizes as they came out, mm or rad, by part and dimension: `body slot.depth`. */
@@ -69,7 +71,8 @@ function madeParameters(design: HeadDesign, made: MadeSizes): Result<Parameters>
           end: bit('off-end') ?? p.bit['ground-off'].end,
           underside: bit('off-underside') ?? p.bit['ground-off'].underside,
         },
-        ...(p.bit.facets && { facets: { ...p.bit.facets, length: bit('ground-length') ?? p.bit.facets.length } }),
+        'nose-radius': bit('nose-radius') ?? p.bit['nose-radius'],
+        ...madeFacets(design, bit),
       },
       slot: {
         ...p.slot,
@@ -110,6 +113,23 @@ function madeParameters(design: HeadDesign, made: MadeSizes): Result<Parameters>
       fit,
     },
   }
+}
+
+/** Facets as they were measured: once one is, none is worked out any more. */
+function madeFacets(
+  { parameters: { bit: p }, layout }: HeadDesign,
+  bit: (id: string) => number | undefined,
+): Partial<Parameters['bit']> {
+  const length = bit('ground-length')
+  const angles = facetAngles.flatMap(({ id }) => {
+    const angle = bit(id)
+    return angle === undefined ? [] : [[id, angle] as const]
+  })
+  if (angles.length > 0) {
+    const facets = { ...facetParameters(layout), ...Object.fromEntries(angles) }
+    return { grind: 'as-given', facets: { ...facets, ...(length !== undefined && { length }) } }
+  }
+  return p.facets || length !== undefined ? { facets: { ...p.facets, length: length ?? p.facets?.length } } : {}
 }
 
 /** Angle and depth on the axis from whatever of angle and side heights was measured. */

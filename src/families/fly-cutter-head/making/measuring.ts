@@ -122,6 +122,13 @@ const ways: Readonly<Record<string, (design: HeadDesign) => Way>> = {
   'bit.off-end': () => ({ how: 'caliper along the bit, before and after' }),
   'bit.off-underside': () => ({ how: 'indicator over the work side, from the blank to the tip' }),
   'bit.ground-length': () => ({ how: 'caliper from the tip' }),
+  'bit.rake-along': () => ({ how: 'protractor on the rake face, held parallel to the work side' }),
+  'bit.rake-across': () => ({ how: 'protractor on the rake face, held square to the bit' }),
+  'bit.end-edge-angle': () => ({ how: 'protractor on the end flank, held parallel to the leading side' }),
+  'bit.end-relief': () => ({ how: 'protractor on the end flank, held parallel to the work side' }),
+  'bit.work-side-edge-angle': () => ({ how: 'protractor on the work-side flank, held parallel to the leading side' }),
+  'bit.work-side-relief': () => ({ how: 'protractor on the work-side flank, held square to the bit' }),
+  'bit.nose-radius': () => ({ how: 'radius gauge, before a light, from the leading side' }),
 }
 
 /** How far from O, along the face, the outside lies on the bit side, mm, beside the plane `y` from the axis. */

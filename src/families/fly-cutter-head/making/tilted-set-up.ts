@@ -1,4 +1,6 @@
+import { arborTop } from '../assembly-dimensions.ts'
 import type { HeadDesign } from '../design.ts'
+import { facingCutter } from './tooling.ts'
 
 /** How the tilt is picked up. */
 export type AngleSetting =
@@ -8,23 +10,36 @@ export type AngleSetting =
   | { readonly by: 'sine-bar'; readonly bar: number; readonly stack: number }
   | { readonly by: 'protractor' }
 
+/** A cut at the tilt: its depth below the finished face, and how far the face must stand above the jaws for it, mm. */
+export interface TiltedCut {
+  readonly id: 'face' | 'slot' | 'step'
+  readonly depth: number
+  readonly needed: number
+}
+
 /** The one clamping in which angled face, slot and step are milled, mm and rad; depths are below the finished face. */
 export interface TiltedSetUp {
   readonly tilt: number
   readonly setting: AngleSetting
-  /** Deepest cut at this clamping, and how far the face must stand above the jaws for it. */
+  /** What the jaws hold: the head itself, or the shank of an arbor that is joined before the tilt. */
+  readonly heldBy: 'head' | 'shank'
+  readonly cuts: readonly TiltedCut[]
+  /** Deepest cut at this clamping, and how far the face must stand above the jaws for all of them. */
   readonly deepest: number
   readonly least: number
   /** How far it does, on the parallels that are used. */
   readonly stickUp: number
-  /** Lowest place of the head: the edge of the mounting face on the bit side. */
+  /** Lowest place of what is held: the edge of the mounting face, or of the shank's end, on the bit side. */
   readonly lowest: number
-  /** Between the bed of the vise and that place: 0 stands on the bed. */
+  /** Between the bed of the vise and that place: least that is needed, and what is used. 0 stands on the bed. */
+  readonly underNeeded: number
+  /** The most that leaves the wanted grip; below `underNeeded` where no height does. */
+  readonly underMost: number
   readonly under: number
   /** Whether a pair of the shop's parallels is that high; without one the height must be packed. */
   readonly onParallels: boolean
   readonly jawHeight: number
-  /** Flat left between the jaws below their tops, and how much is wanted. */
+  /** Flat (of a shank: length) left between the jaws below their tops, and how much is wanted. */
   readonly grip: number
   readonly gripWanted: number
   /** How far the jaws open. */
@@ -33,43 +48,100 @@ export interface TiltedSetUp {
   readonly wedge: number
 }
 
-/** Between the deepest cut and the jaws, mm (rule of thumb). */
-const clearance = 1
-/** Least flat to hold, mm, and share of the head's height (rules of thumb). */
-const grips = { least: 12, share: 1 / 3 } as const
 /** Blocks are marked in minutes at best, rad. */
 const sameAngle = Math.PI / 180 / 60 / 2
 
 /** Worked out once; whether the vise can do it is for the findings to say. */
 export const tiltedSetUp = (design: HeadDesign): TiltedSetUp => design.once('tilted set-up', () => workOut(design))
 
+/** Whether the arbor is in when the tilt is cut, so that nothing but its shank is left to hold. */
+export const isJoinedFirst = ({ parameters: { making } }: HeadDesign): boolean => making.join === 'before-tilt'
+
 function workOut(design: HeadDesign): TiltedSetUp {
   const { parameters: p, layout: l } = design
   const [sin, cos] = [Math.sin(l.faceAngle), Math.cos(l.faceAngle)]
+  const settings = p.settings['set-up']
   const jawHeight = p.machine.vise['jaw-height']
-  const deepest = Math.max(l.slot.depth, l.step.depth)
-  const least = deepest + clearance
-  const lowest = l.depthOnAxis * cos + (l.across / 2) * sin
-  const needed = Math.max(0, jawHeight + least - lowest)
-  const pair = needed === 0 ? undefined : p.shop.parallels.filter((h) => h >= needed - 1e-9).sort((a, b) => a - b)[0]
-  const under = pair ?? needed
+  const opening = between(design)
+  const shell = facingCutter(design, opening).kind === 'face-mill'
+  const cuts = [
+    { id: 'face', depth: 0, needed: shell ? settings['clearance-shell-mill'] : settings.clearance },
+    { id: 'slot', depth: l.slot.depth, needed: l.slot.depth + settings.clearance },
+    { id: 'step', depth: l.step.depth, needed: l.step.depth + settings.clearance },
+  ] as const
+  const held = isJoinedFirst(design) ? shankHeld(design, sin, cos) : headHeld(design, sin, cos)
+  const least = Math.max(held.above, ...cuts.map((cut) => cut.needed))
+  const { lowest, end } = held
+  const underNeeded = Math.max(0, jawHeight + least - lowest)
+  const wanted = (stickUp: number) => Math.max(settings['least-grip'], settings['grip-share'] * held.height(stickUp))
+  const gripOn = (under: number) => end - (under + lowest - jawHeight)
+  // On too high a pair the head would stand out too far to be held: then it is packed to just what the cuts need.
+  const enough = (under: number) => gripOn(under) >= wanted(under + lowest - jawHeight)
+  const low = p.shop.parallels.filter((h) => h >= underNeeded - 1e-9).sort((a, b) => a - b)[0]
+  const pair = underNeeded > 0 && low !== undefined && enough(low) ? low : undefined
+  const under = pair ?? underNeeded
   const stickUp = under + lowest - jawHeight
   return {
     tilt: l.faceAngle,
     setting: settingOf(design),
-    deepest,
+    heldBy: isJoinedFirst(design) ? 'shank' : 'head',
+    cuts,
+    deepest: Math.max(l.slot.depth, l.step.depth),
     least,
     stickUp,
     lowest,
+    underNeeded,
+    underMost: end + jawHeight - lowest - wanted(stickUp),
     under,
     onParallels: pair !== undefined,
     jawHeight,
-    grip: l.depthOnAxis * cos - (flatHeld(design) / 2) * sin - stickUp,
-    gripWanted: Math.max(grips.least, l.depthOnAxis * cos * grips.share),
-    opening: between(design),
+    grip: end - stickUp,
+    gripWanted: wanted(stickUp),
+    opening: isJoinedFirst(design) ? shankDiameter(design) : opening,
     wedge: l.across * sin,
   }
 }
+
+/** What the jaws have to do with, in depths below the finished face, mm. */
+interface Held {
+  /** Lowest place. */
+  readonly lowest: number
+  /** Where the flat that the jaws lie on ends on its shorter side. */
+  readonly end: number
+  /** What must stay above the jaws whatever is cut. */
+  readonly above: number
+  /** Height whose share the jaws should hold, by how far the face stands above them. */
+  height(stickUp: number): number
+}
+
+function headHeld(design: HeadDesign, sin: number, cos: number): Held {
+  const { depthOnAxis: h, across } = design.layout
+  return {
+    lowest: h * cos + (across / 2) * sin,
+    end: h * cos - (flatHeld(design) / 2) * sin,
+    above: 0,
+    height: () => h * cos,
+  }
+}
+
+/** The head stands on its shank, in a V-block or V-jaws: mounting face and shoulder must clear the jaw tops. */
+function shankHeld(design: HeadDesign, sin: number, cos: number): Held {
+  const { parameters: p, layout: l } = design
+  const radius = shankDiameter(design) / 2
+  const [h, top] = [l.depthOnAxis, arborTop(design)]
+  const shoulder =
+    p.arbor.kind === 'shank' ? (h + p.arbor['shoulder-thickness']) * cos + (p.arbor['shoulder-diameter'] / 2) * sin : 0
+  return {
+    lowest: (h + top) * cos + radius * sin,
+    end: (h + top) * cos - radius * sin,
+    above: Math.max(h * cos + (l.across / 2) * sin, shoulder) + p.settings['set-up'].clearance,
+    height: (stickUp) => stickUp,
+  }
+}
+
+/** What of the arbor is held, mm: its thinnest place above the shoulder. */
+const shankDiameter = ({ parameters: p, layout: l }: HeadDesign): number =>
+  p.arbor.kind === 'straight' ? p.bore.diameter : Math.min(...l.shank!.profile.map((piece) => piece.to))
 
 /** Length along x of the flat that a jaw lies on, mm: none of a round bar, nor of corners. */
 function flatHeld({ parameters: { stock } }: HeadDesign): number {

@@ -23,10 +23,17 @@ export const makingSection = (f: Fields) =>
       }),
       flutes: f.count({ says: 'Teeth of the end mills.', min: 1, max: 12, default: 4 }),
       'feed-per-tooth': f.ratio({
-        says: 'Feed per tooth of an end mill over its diameter, where the table of work materials asks for no less.',
+        says: 'Feed per tooth of an end mill over its diameter, unless the table of work materials has less.',
         above: 0,
         max: 0.05,
         default: '0.005',
+        rule: true,
+      }),
+      'most-per-tooth': f.length({
+        says: 'Most feed per tooth, however large the cutter.',
+        above: 0,
+        max: 2,
+        default: '0.06 mm',
         rule: true,
       }),
       'drill-feed': f.ratio({
@@ -48,6 +55,13 @@ export const makingSection = (f: Fields) =>
         above: 0,
         max: 3,
         default: '0.5',
+        rule: true,
+      }),
+      'deepest-pass': f.length({
+        says: 'Deepest single pass of a mill, however large the cutter.',
+        above: 0,
+        max: 50,
+        default: '4 mm',
         rule: true,
       }),
       'facing-pass': f.ratio({

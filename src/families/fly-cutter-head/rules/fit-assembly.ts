@@ -2,6 +2,7 @@ import type { Finding } from '../../../checks/finding.ts'
 import { mm, type Rule, written } from '../../../checks/rule.ts'
 import type { HeadDesign } from '../design.ts'
 import { heatLimit, isShrunk, jointOfHead, pressedFit, trappedAir } from '../engineering/fit.ts'
+import { isJoinedFirst } from '../making/tilted-set-up.ts'
 import { looser, tighter } from './fit-levers.ts'
 
 /** Whether head and arbor can be put together the way it is meant. */
@@ -63,14 +64,18 @@ function byHeat(design: HeadDesign): Finding[] {
   return found
 }
 
-function byPress({ parameters: { face, bore, arbor } }: HeadDesign): Finding[] {
+function byPress(design: HeadDesign): Finding[] {
+  const { face, bore, arbor } = design.parameters
   const found: Finding[] = []
-  if (face.angle > 0) {
+  if (face.angle > 0 && !isJoinedFirst(design)) {
     found.push({
       id: 'fit-assembly:angled-face',
       level: 'note',
       text: 'The angled face is no seat for the press, and a loose wedge under it can shoot out: press the arbor in before the face is cut, or into a cup bored out to the face.',
-      levers: [{ path: 'fit.assembly', choose: 'heat' }],
+      levers: [
+        { path: 'making.join', choose: 'before-tilt' },
+        { path: 'fit.assembly', choose: 'heat' },
+      ],
     })
   }
   if (arbor['lead-in'] === 0 && bore.chamfer === 0) {

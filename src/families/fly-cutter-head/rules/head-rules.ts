@@ -24,6 +24,7 @@ import { fitThread } from './fit-thread.ts'
 import { neverExceedRule } from './never-exceed.ts'
 import { screwPlace } from './screw-place.ts'
 import { screwStrength } from './screw-strength.ts'
+import { setUp } from './set-up.ts'
 import { shank } from './shank.ts'
 import { standardSizes } from './standard-sizes.ts'
 
@@ -40,6 +41,7 @@ export const headRules: readonly Rule<HeadDesign>[] = [
   hubWall,
   spigotSeat,
   jawHold,
+  setUp,
   fitGrip,
   fitStress,
   fitAssembly,

@@ -3,6 +3,7 @@ import type { MatchedFit } from '../../../mechanics/fit/matched-fit.ts'
 import { formatNumber } from '../../../quantity/format-number.ts'
 import { arborStock } from '../arbor-stock.ts'
 import type { HeadDesign } from '../design.ts'
+import { otherWaysOf } from '../engineering/ways-to-hold.ts'
 import { sheetUnits } from './sizes.ts'
 import { written } from './words.ts'
 
@@ -22,8 +23,10 @@ export function arborNotes(design: HeadDesign): DrawnNotes {
     kind: 'notes',
     title: 'Notes',
     lines: [
-      `Blank: ${bar}, sawn ${length(stock.length)} long. Centre both ends and turn between centres; the spigot and its seat last.`,
+      `Blank: ${bar}, sawn ${length(stock.length)} long.`,
+      ...turningWords(design),
       ...(l.fit?.kind === 'matched' ? [matchedWords(l.fit as MatchedFit, length)] : []),
+      ...(p.fit.kind === 'ansi-b4-1' ? [`Spigot to ANSI B4.1 class ${p.fit.class} with the bore.`] : []),
       `Spigot and seat run true to the shank within ${runOut[units]}.`,
       ...(p.arbor.kind === 'shank'
         ? [`Relieve the corner of spigot and seat, ${relief[units]}, so that the shoulder seats.`]
@@ -33,18 +36,42 @@ export function arborNotes(design: HeadDesign): DrawnNotes {
             `Shank ${shank.name} to its standard: the sizes in brackets are for checking. Blue the taper in a socket, or buy a blank arbor and turn only the head end.`,
           ]
         : []),
+      ...(shank?.note === undefined ? [] : [shank.note]),
       ...(shank && shank.drawbarThreads.length > 0
-        ? [`Drawbar thread: ${shank.drawbarThreads.join(' or ')}, as the drawbar of the machine has it.`]
+        ? [
+            `Drawbar thread: ${shank.drawbarThreads.join(' or ')}, as the drawbar of the machine has it, full for 1.5 diameters at least; leave a 60° mouth for the centre.`,
+          ]
         : []),
       ...(p.fit.kind === 'threaded'
         ? []
         : [
             `Texture: spigot Rz ${roughness(design, p.fit['spigot-roughness'])}, seat and shank Ra ${units === 'in' ? '32 µin' : '0.8 µm'}.`,
           ]),
+      ...tappedWords(design),
       'Break sharp edges; the edge of the seat stays clean.',
       'Turning: no gloves, no sleeves, chuck key out. Polish with a file or cloth only as the manual of the lathe allows.',
     ],
   }
+}
+
+/** On what it is turned, and in which order. */
+function turningWords({ parameters: p }: HeadDesign): string[] {
+  const hollow = p.arbor['bore-through'] !== undefined
+  const centres = hollow
+    ? 'Drill it through first; chamfer both mouths 60° to run on the centres.'
+    : 'Centre-drill both ends; the centres stay.'
+  const last =
+    p.making['spigot-turned-in'] === 'mill-spindle'
+      ? 'Turn between centres; the spigot and its seat last, in the spindle of the mill.'
+      : 'Turn between centres; the spigot and its seat last, in the same clamping.'
+  return [`${centres} ${last}`]
+}
+
+/** The end of the spigot where a screw with its washer keeps the head on. */
+function tappedWords(design: HeadDesign): string[] {
+  if (design.parameters.fit.catch !== 'screw-and-washer') return []
+  const made = otherWaysOf(design).find(({ way }) => way === 'screw-and-washer')?.made
+  return made === undefined ? [] : [`Tap the end of the spigot for the catch: ${made}.`]
 }
 
 const matchedWords = ({ overBore }: MatchedFit, length: (value: number) => string): string =>

@@ -8,19 +8,24 @@ import type { ViewFrame } from '../../../edges/entity.ts'
 import { sectionOf } from '../../../edges/section.ts'
 import { viewOf } from '../../../edges/view.ts'
 import { solidOf } from '../../../part/part.ts'
+import { formatAngle } from '../../../quantity/format-angle.ts'
+import { formatNumber } from '../../../quantity/format-number.ts'
 import { minorDiameter } from '../../../tables/thread-geometry.ts'
 import { arborTop } from '../assembly-dimensions.ts'
 import type { HeadDesign } from '../design.ts'
 import { arborNotes } from './arbor-notes.ts'
+import { longPart } from './sheet-share.ts'
 import { Sizes } from './sizes.ts'
 import { threadSide } from './thread-lines.ts'
 import { pieceOfPart } from './views.ts'
 import { written } from './words.ts'
 
-/** As it lies in the lathe: spigot to the right, where the tailstock is; a vent flat on top. */
-const lying: ViewFrame = { origin: [0, 0, 0], x: [0, 0, -1], y: [1, 0, 0], z: [0, -1, 0] }
-/** Onto the end of the spigot. */
+/** As it lies in the lathe: spigot to the right, where the tailstock is; a vent flat faces the eye. */
+const lying: ViewFrame = { origin: [0, 0, 0], x: [0, 0, -1], y: [0, 1, 0], z: [1, 0, 0] }
+/** Onto the end of the spigot, a vent flat on top. */
 const onSpigot: ViewFrame = { origin: [0, 0, 0], x: [0, 1, 0], y: [1, 0, 0], z: [0, 0, -1] }
+
+const lies = 'as it lies in the lathe: head end to the right, turned last'
 
 /** The arbor to turn. */
 export function arborSheet(design: HeadDesign): SheetPlan {
@@ -33,7 +38,8 @@ export function arborSheet(design: HeadDesign): SheetPlan {
     part: design.part('arbor').label,
     material: design.layout.materials.arbor.title,
     mass: written(design, 'mass', design.mass('arbor')),
-    groups: [{ rows: [[side]] }, ...(withEnd ? [{ rows: [[end(design)]] }] : [])],
+    share: longPart,
+    groups: [{ rows: [[side]] }, ...(withEnd ? [{ rows: [[end(design, sizes)]] }] : [])],
     blocks: [arborNotes(design)],
   }
 }
@@ -41,10 +47,10 @@ export function arborSheet(design: HeadDesign): SheetPlan {
 function outside(design: HeadDesign, sizes: Sizes): ViewPlan {
   return {
     id: 'arbor',
-    caption: ['arbor', 'as it lies in the lathe, head end to the right'],
+    caption: ['arbor', lies],
     lines: [...drawnView(viewOf([pieceOfPart(design, 'arbor')], lying)), ...thread(design)],
     marks: axis(design),
-    requests: [...turned(design, sizes), ...flat(design, sizes)],
+    requests: turned(design, sizes),
   }
 }
 
@@ -54,12 +60,11 @@ function throughAxis(design: HeadDesign, sizes: Sizes): ViewPlan {
   const { lines, faces } = sectionOf([{ id: 'arbor', solid: solidOf(design.part('arbor')), cut: true }], lying)
   return {
     id: 'arbor',
-    caption: ['arbor, cut along its axis', 'as it lies in the lathe, head end to the right'],
+    caption: ['arbor, cut along its axis', lies],
     lines: [...drawnView(lines, false), ...hatchedFaces(faces, () => -Math.PI / 4), ...thread(design)],
     marks: axis(design),
     requests: [
       ...turned(design, sizes),
-      ...flat(design, sizes),
       ...sizes.at(
         'arbor-bore.diameter',
         { kind: 'linear', direction: 'vertical', from: [-top, -hole], to: [-top, hole], side: 'left' },
@@ -69,13 +74,26 @@ function throughAxis(design: HeadDesign, sizes: Sizes): ViewPlan {
   }
 }
 
-/** Onto the end of the spigot, so that the flat is seen. */
-const end = (design: HeadDesign): ViewPlan => ({
-  id: 'arbor-end',
-  caption: ['onto the head end'],
-  lines: drawnView(viewOf([pieceOfPart(design, 'arbor')], onSpigot), false),
-  requests: [],
-})
+/** Onto the end of the spigot, so that the flat is seen; where it was round, as it was. */
+function end(design: HeadDesign, sizes: Sizes): ViewPlan {
+  const { bore } = design.parameters
+  const r = bore.diameter / 2
+  const deep = bore.kind === 'blind' ? bore['vent-size'] : 0
+  const half = Math.acos((r - deep) / r)
+  return {
+    id: 'arbor-end',
+    caption: ['onto the head end'],
+    lines: [
+      ...drawnView(viewOf([pieceOfPart(design, 'arbor')], onSpigot), false),
+      { kind: 'arc', layer: 'phantom', center: [0, 0], radius: r, start: Math.PI / 2 - half, end: Math.PI / 2 + half },
+    ],
+    requests: sizes.at(
+      'vent-flat.depth',
+      { kind: 'linear', direction: 'vertical', from: [0, r], to: [0, r - deep], side: 'right' },
+      { after: 'flat, up to the seat' },
+    ),
+  }
+}
 
 const axis = (design: HeadDesign) => axisMark([-arborTop(design), 0], [design.parameters.arbor['spigot-length'], 0])
 
@@ -112,24 +130,57 @@ function turned(design: HeadDesign, sizes: Sizes): DimensionRequest[] {
     const to = from + piece.length
     requests.push(
       ...across(`shank.diameter${which}`, -to, piece.from / 2, 'left'),
-      ...across(`shank.gauge-diameter${which}`, -from, piece.from / 2, 'left'),
+      ...sizes.at(
+        `shank.gauge-diameter${which}`,
+        {
+          kind: 'linear',
+          direction: 'vertical',
+          from: [-from, -piece.from / 2],
+          to: [-from, piece.from / 2],
+          side: 'left',
+        },
+        { after: 'at the gauge line' },
+      ),
       ...across(`shank.small-diameter${which}`, -to, piece.to / 2, 'left'),
       ...along(`shank.length${which}`, [-to, -piece.to / 2], [-from, -piece.from / 2]),
     )
     from = to
   })
-  return requests
+  return [...requests, ...shankSaid(design, thick)]
 }
 
-function flat({ parameters: p }: HeadDesign, sizes: Sizes): DimensionRequest[] {
-  if (p.bore.kind !== 'blind' || p.bore.vent !== 'flat') return []
-  const r = p.bore.diameter / 2
-  const x = p.arbor['spigot-length'] / 2
-  return sizes.at(
-    'vent-flat.depth',
-    { kind: 'linear', direction: 'vertical', from: [x, r], to: [x, r - p.bore['vent-size']], side: 'right' },
-    { after: 'flat' },
-  )
+/** The taper, and the thread for the drawbar, which are no sizes of the drawing. */
+function shankSaid({ layout: { shank } }: HeadDesign, from: number): DimensionRequest[] {
+  const { taper, taperLength, gaugeDiameter, smallDiameter, length, drawbarThreads, profile } = shank!
+  const said = (id: string, text: readonly string[], to: Point, toward: number): DimensionRequest => ({
+    kind: 'note',
+    id: `${id}@arbor`,
+    text,
+    value: 0,
+    to,
+    toward,
+  })
+  return [
+    ...(taper !== undefined && taperLength !== undefined
+      ? [
+          said(
+            'taper',
+            taperWords(taper),
+            [-(from + taperLength / 2), (gaugeDiameter + smallDiameter) / 4],
+            (2 * Math.PI) / 3,
+          ),
+        ]
+      : []),
+    ...(drawbarThreads.length > 0
+      ? [said('drawbar', ['drawbar thread'], [-(from + length), profile.at(-1)!.to / 4], (5 * Math.PI) / 6)]
+      : []),
+  ]
+}
+
+/** A taper as the trade gives it: on the diameter, and what the top slide is swung to. */
+function taperWords(taper: number): string[] {
+  const ratio = Math.abs(taper - 7 / 24) < 1e-9 ? '7:24' : `1:${formatNumber(1 / taper, 3, { trim: true })}`
+  return [`taper ${ratio}`, `half angle ${formatAngle(Math.atan(taper / 2), { minutes: true, decimals: 1 })}`]
 }
 
 /** A thread is a mark: thin lines at its minor diameter (ISO 6410-1). */

@@ -1,28 +1,34 @@
 import type { DrawnNotes } from '../../../drawing/plan/sheet-plan.ts'
-import type { HeadDesign } from '../design.ts'
 import { isGround } from '../engineering/angles.ts'
+import { partsList } from '../parts-list.ts'
+import { type BitCuts, cutLetters } from './bit-sections.ts'
+import type { BitDrawing } from './bit-views.ts'
 import { written } from './words.ts'
 
 /** What the views of the bit do not say. */
-export function bitNotes(design: HeadDesign): DrawnNotes {
+export function bitNotes({ design }: BitDrawing, cuts: BitCuts): DrawnNotes {
   const { parameters: p, layout: l } = design
   const length = (value: number) => written(design, 'length', value)
-  const blank = `${length(p.bit.width)} × ${length(p.bit.height)} × ${length(p.bit.length)}`
-  const ground = isGround(design)
+  const { stock } = partsList(design).find(({ id }) => id === 'bit')!
+  const letters = cutLetters(cuts)
+  const nose = p.bit['nose-radius'] > 0
   return {
     kind: 'notes',
     title: 'Notes',
     lines: [
-      `Blank ${blank}. For a tool that turns ${p.rotation} seen from the spindle; for the other hand the mirror image.`,
-      ...(ground
+      `${stock.replace(/^b/, 'B')}. For a tool that turns ${p.rotation} seen from the spindle; for the other hand the mirror image.`,
+      ...(isGround(design)
         ? [
-            'Angles along and behind an edge are those of the facets on the bit; turn and lift are what the grinder’s table is set to.',
-            'Grind the end flank first, then the work-side flank, the rake face last; all three meet in the tip.',
-            `Nose: hone a radius of ${length(p.bit['nose-radius'])} between end edge and work-side edge; keep the reliefs behind it.`,
+            ...(letters.length > 0
+              ? [
+                  `Facets are true in section${letters.length > 1 ? 's' : ''} ${letters.join(', ')}; their edges lean otherwise: see the checks.`,
+                ]
+              : []),
+            'Turn and lift are what the grinder’s table is set to. Grind the end flank first, then the work-side flank, the rake face last; all three meet in the tip.',
+            ...(nose ? ['Hone the nose last, the reliefs kept behind it.'] : []),
           ]
-        : ['Used square as bought: no facet is ground.']),
+        : [`Used square as bought: no facet is ground${nose ? ', only the nose is honed' : ''}.`]),
       `In the head: ${length(l.bit.overhang)} from the outer corner to the tip, swing ${length(l.bit.swing)}.`,
-      'Check after grinding: facets with a protractor from the sides of the blank, the tip with a height gauge on the back.',
       'Grinding: eye protection, rest and table close to the wheel, stand aside while it runs up. Dip high-speed steel often enough to keep it in the hand; do not quench it when it is blue.',
       'High-speed steel cracks over a chip: clean the slot before the bit goes in.',
     ],

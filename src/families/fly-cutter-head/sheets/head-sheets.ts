@@ -12,6 +12,6 @@ export const headSheets = (design: HeadDesign, style: DrawingStyle): SheetPlan[]
   bodySheet(design, style),
   arborSheet(design),
   assemblySheet(design, style),
-  bitSheet(design),
+  bitSheet(design, style),
   setUpSheet(design, style),
 ]

@@ -2,6 +2,7 @@ import type { DrawnNotes } from '../../../drawing/plan/sheet-plan.ts'
 import { formatAngle } from '../../../quantity/format-angle.ts'
 import { formatLength } from '../../../quantity/format-length.ts'
 import type { HeadDesign } from '../design.ts'
+import { blocksWords } from '../making/tilt-notes.ts'
 import { type TiltedSetUp, tiltedSetUp } from '../making/tilted-set-up.ts'
 import { written } from './words.ts'
 
@@ -50,7 +51,7 @@ function angleWords(design: HeadDesign, { setting, tilt }: TiltedSetUp): string 
     case 'angle-block':
       return `Angle: block of ${angle} under the mounting face.`
     case 'sine-bar':
-      return `Angle: sine bar of ${written(design, 'length', setting.bar)} on ${written(design, 'length', setting.stack)} of blocks, ${angle}, under the mounting face.`
+      return `Angle: sine bar of ${written(design, 'length', setting.bar)} on ${written(design, 'length', setting.stack)} of blocks${blocksWords(design)}, ${angle}, under the mounting face.`
     case 'protractor':
       return `Angle: ${angle} by protractor on the mounting face; pack under it.`
   }

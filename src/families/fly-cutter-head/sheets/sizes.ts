@@ -1,5 +1,6 @@
 import { dimensionText, type Size, type SizeUnits } from '../../../drawing/dimensions/dimension-text.ts'
 import { type DimensionRequest, measureOf } from '../../../drawing/dimensions/request.ts'
+import type { Point } from '../../../drawing/entity.ts'
 import type { Dimension } from '../../../part/dimension.ts'
 import { featuresOf } from '../../../part/part.ts'
 import type { HeadDesign } from '../design.ts'
@@ -34,17 +35,26 @@ export class Sizes {
   at(id: string, where: Bare<DimensionRequest>, extra: Partial<Size> = {}): DimensionRequest[] {
     const dimension = this.byId.get(id)
     if (!dimension) return []
-    const { tolerance, measurable, fitCode, label } = dimension
+    const { tolerance, measurable, fitCode } = dimension
     const value = where.kind === 'ordinate' ? dimension.value : Math.abs(dimension.value)
     const kind = where.kind === 'chamfer' ? 'chamfer' : dimension.kind
     const size: Size = { kind, value, tolerance, measurable, ...(fitCode !== undefined && { fitCode }), ...extra }
     const text = dimensionText(size, this.units)
     if (value < nothing && (where.kind === 'linear' || where.kind === 'angle')) {
-      return [{ kind: 'note', id, text: [`${text[0]!} ${label}`], value: 0, to: where.to }]
+      return this.said(id, where.to)
     }
     // Coordinates and threads are told by their points; the rest by the value itself.
     const bare = { ...where, id, text, value } as DimensionRequest
     return [{ ...bare, value: where.kind === 'ordinate' ? measureOf(bare) : value }]
+  }
+
+  /** The same in words with its name, at a leader to its place, where it cannot be drawn between two points. */
+  said(id: string, to: Point, toward?: number): DimensionRequest[] {
+    const dimension = this.byId.get(id)
+    if (!dimension) return []
+    const { kind, value, tolerance, measurable, label } = dimension
+    const [text] = dimensionText({ kind, value: Math.abs(value), tolerance, measurable }, this.units)
+    return [{ kind: 'note', id, text: [`${text!} ${label}`], value: 0, to, ...(toward !== undefined && { toward }) }]
   }
 }
 

@@ -1,0 +1,101 @@
+import { formatLength } from '../../../quantity/format-length.ts'
+import { type Operation, operation } from '../../../route/operation.ts'
+import type { HeadDesign } from '../design.ts'
+import { isShrunk, joinedLength, pinDiameter } from '../engineering/fit.ts'
+import { catchWords, joiningWords } from '../sheets/joining-words.ts'
+import { drillFeed, millSpeed } from './cutting-data.ts'
+import { heatingSteps } from './joining.ts'
+import { isJoinedFirst } from './tilted-set-up.ts'
+import { asTool, roundTool } from './tooling.ts'
+
+/** Head and arbor together, and what catches the head should the joint slip. `before`: what must be done to both by then. */
+export function joiningOperations(design: HeadDesign, before: readonly string[]): Operation[] {
+  return [joining(design, before), ...catching(design)]
+}
+
+function joining(design: HeadDesign, before: readonly string[]): Operation {
+  const { parameters: p } = design
+  const first = isJoinedFirst(design)
+  const steps = heatingSteps(design)
+  const threaded = p.fit.kind === 'threaded'
+  const pressed = !threaded && !isShrunk(design)
+  const seat =
+    first || p.face.angle === 0
+      ? ['Stand the head on its square far end on the bed of the press, arbor upright, and start it square.']
+      : [
+          `Bore a cup of soft stock to take the head, its floor milled to the face angle, so that the press pushes in line with the bore. A loose wedge can shoot out.`,
+        ]
+  return operation({
+    id: 'join',
+    title: threaded
+      ? 'Screw head and arbor together'
+      : pressed
+        ? 'Press head and arbor together'
+        : 'Shrink the head on',
+    setUp: 'joining',
+    machine: pressed ? 'press' : 'bench',
+    steps: [
+      ...(pressed ? seat : []),
+      ...(steps.length > 0 ? [joiningWords(design)[0]!, ...steps] : joiningWords(design)),
+    ],
+    why: first
+      ? 'Before the tilt is cut, while both ends are square: the far end is the seat for the press, and the tilt, cut afterwards, comes true to the shank.'
+      : 'When nothing more is clamped on the flats: a shank in the way would not go into the vise. The finished head is measured before.',
+    needs: before,
+    cautions: [
+      ...(pressed ? ['A guard round the press; nobody in line with the work.'] : []),
+      ...(threaded
+        ? []
+        : [
+            'Parts that are wiped with chlorinated cleaner give off phosgene under a torch. Hot and very cold parts burn; liquid nitrogen suffocates.',
+          ]),
+    ],
+  })
+}
+
+function catching(design: HeadDesign): Operation[] {
+  const { parameters: p, layout: l } = design
+  if (p.fit.catch === 'none' || p.fit.catch === 'shoulder-below') return []
+  const steps = catchWords(design)
+  const common = { setUp: 'pinning', needs: ['join'] } as const
+  if (p.fit.catch === 'screw-and-washer') {
+    return [
+      operation({
+        ...common,
+        id: 'catch',
+        title: 'Fit the catch',
+        setUp: 'bench',
+        machine: 'bench',
+        steps,
+        why: 'After the joint: the washer must not carry what the fit should.',
+      }),
+    ]
+  }
+  const diameter = pinDiameter(p)
+  const middle = joinedLength(design).middle
+  const drill = roundTool(design, 'drill', diameter, p.stock.size)
+  const speed = millSpeed(design, {
+    of: l.materials.body,
+    diameter,
+    isDrill: true,
+    feedPerTurn: drillFeed(design, diameter),
+  })
+  return [
+    operation({
+      ...common,
+      id: 'catch',
+      title: 'Drill, ream and pin',
+      machine: 'mill',
+      steps: [
+        ...steps,
+        `Drill a little under ${formatLength(diameter, design.units, { fractions: true })}, ream, blow out.`,
+        'The pin rides over nothing: file it flush, so that no edge stands out of the head.',
+      ],
+      tool: asTool(design, drill),
+      ...(speed && { speed }),
+      depth: p.stock.size,
+      places: [{ name: 'pin: across the axis, from the mounting face', x: 0, y: middle, z: 0 }],
+      why: 'Through both parts at once, so that the holes line up.',
+    }),
+  ]
+}

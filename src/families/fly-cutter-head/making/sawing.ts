@@ -1,0 +1,51 @@
+import { formatAngle } from '../../../quantity/format-angle.ts'
+import { formatLength } from '../../../quantity/format-length.ts'
+import { type Operation, operation } from '../../../route/operation.ts'
+import type { HeadDesign } from '../design.ts'
+import { isJoinedFirst, tiltedSetUp } from './tilted-set-up.ts'
+
+/** A wedge no deeper than this, mm, is milled off as fast as it is sawn (common practice, no source). */
+const worthSawing = 2
+
+export const isSawn = (design: HeadDesign): boolean => tiltedSetUp(design).wedge > worthSawing
+
+export function sawHead(design: HeadDesign): Operation {
+  const { parameters: p, layout: l, units } = design
+  const length = (value: number) => formatLength(value, units, { fractions: true })
+  return operation({
+    id: 'saw-head',
+    title: 'Saw the blank',
+    setUp: 'saw',
+    machine: 'saw',
+    steps: [
+      `Saw ${length(l.stockLength)} off ${p.stock.shape} bar of ${length(p.stock.size)}, ${l.materials.body.title}: ${length(p.settings.facing)} to be faced off each end.`,
+    ],
+    why: 'First of all: everything is measured from the ends of this piece.',
+  })
+}
+
+/** The wedge between square end and angled face comes off in one piece, and is kept. */
+export function sawWedge(design: HeadDesign): Operation[] {
+  if (!isSawn(design)) return []
+  const { parameters: p, layout: l, units } = design
+  const length = (value: number) => formatLength(value, units, { decimals: units === 'mm' ? 1 : 2 })
+  const rise = (l.across / 2) * Math.tan(l.faceAngle)
+  const left = p.making['left-by-saw'] / Math.cos(l.faceAngle)
+  const angle = formatAngle(l.faceAngle, { minutes: true })
+  const first = isJoinedFirst(design)
+  return [
+    operation({
+      id: 'saw-wedge',
+      title: 'Saw the wedge off',
+      setUp: 'wedge',
+      machine: 'saw',
+      steps: [
+        `Scribe the cut: ${length(l.depthOnAxis + rise + left)} from the mounting face on the bit side, ${length(l.depthOnAxis - rise + left)} opposite.`,
+        `Saw along it, ${angle} off square. It leaves ${length(p.making['left-by-saw'])} on the face.`,
+        ...(first ? [] : ['Keep the wedge: it packs the angled face when the head is laid down for its screw holes.']),
+      ],
+      why: `The wedge is ${length(tiltedSetUp(design).wedge)} deep: sawn off in minutes, milled off in an hour. Not earlier, since the square end was the seat while ${first ? 'the bore was made and the arbor went in' : 'the bore was made'}.`,
+      cautions: ['A short piece tips in the vise of the saw: pack the open end of its jaws to the same width.'],
+    }),
+  ]
+}

@@ -1,0 +1,88 @@
+import { pointFrom, pointIn } from '../../../geometry/frame.ts'
+import { formatLength } from '../../../quantity/format-length.ts'
+import { type Operation, operation, type Place } from '../../../route/operation.ts'
+import type { HeadDesign } from '../design.ts'
+import { faceFrame } from '../frames.ts'
+import { drillFeed, millSpeed } from './cutting-data.ts'
+import { laidSetUp } from './laid-set-up.ts'
+import { laidFrame } from './readout-frames.ts'
+import { asTool, roundTool } from './tooling.ts'
+
+/** Screw holes, with the head laid down: spot, drill, tap. */
+export function screwOperations(design: HeadDesign): Operation[] {
+  const { parameters: p, layout: l, units } = design
+  const set = laidSetUp(design)
+  const { thread, xs } = l.screws
+  const size = (value: number) => formatLength(value, units)
+  const drill = roundTool(design, 'drill', thread.tapDrill, set.drillReach)
+  const speed = millSpeed(design, {
+    of: l.materials.body,
+    diameter: thread.tapDrill,
+    isDrill: true,
+    feedPerTurn: drillFeed(design, thread.tapDrill),
+  })
+  const places = (z: number): Place[] => screwPlaces(design).map(({ name, x, y }) => ({ name, x, y, z }))
+  const common = { setUp: 'laid', machine: 'mill' } as const
+  const ids = xs.map((_, i) => `screw-hole-${i + 1}`)
+  const high = size(set.besideHoles)
+  return [
+    operation({
+      ...common,
+      id: 'spot',
+      title: 'Spot the screw holes',
+      steps: [
+        'Set the step up level by an indicator, the mounting face square to the table; zero as the set-up says.',
+        `Spot all ${xs.length}, no wider than the thread. Beside them the metal stands ${high} above the drilled face: the holder must stay above it.`,
+      ],
+      tool: { name: 'spot drill', reachNeeded: set.spotReach },
+      ...(speed && { speed }),
+      places: places(0),
+      why: 'After the step: until then solid metal stands where the drill comes in.',
+      needs: ['step'],
+    }),
+    operation({
+      ...common,
+      id: 'drill',
+      title: 'Drill for the thread',
+      steps: [
+        `Through the wall into the slot; stop the quill before ${size(p.step['wall-thickness'] + l.slot.width)} below the drilled face, where the far wall is.`,
+        'Ease off where the point breaks through: it snatches.',
+      ],
+      tool: asTool(design, drill, thread.tapDrillName),
+      ...(speed && { speed }),
+      depth: set.drillDepth,
+      places: places(set.drillDepth),
+      measure: [
+        { part: 'body', dimension: 'screw-hole-1.tap-drill' },
+        ...ids.map((id) => ({ part: 'body', dimension: `${id}.x` })),
+        { part: 'body', dimension: 'screw-hole-1.height' },
+      ],
+      why: 'In the clamping in which they were spotted.',
+      needs: ['spot'],
+    }),
+    operation({
+      ...common,
+      id: 'tap',
+      title: 'Tap the screw holes',
+      steps: [
+        `${thread.name}, started in line by a centre or guide in the spindle and turned by hand, square to the wall.`,
+        'Oil; back off to break the chip. Run a screw through each.',
+      ],
+      tool: { name: `tap ${thread.name}`, diameter: thread.majorDiameter, reachNeeded: set.drillReach },
+      depth: p.step['wall-thickness'],
+      places: places(p.step['wall-thickness']),
+      measure: [{ part: 'body', dimension: 'screw-hole-1.thread' }],
+      why: 'Last in the wall: a tapped hole would not stand the slot being milled through it.',
+      needs: ['drill'],
+    }),
+  ]
+}
+
+/** Where the screw axes meet the step wall, in the readout's frame: X from the bore axis, Y from the mounting face. mm */
+export function screwPlaces({ layout: l }: HeadDesign): { name: string; x: number; y: number }[] {
+  const face = faceFrame(l.faceAngle, l.depthOnAxis)
+  return l.screws.xs.map((along, i) => {
+    const [x, y] = pointIn(laidFrame(l), pointFrom(face, [along, l.step.wall, l.screws.height]))
+    return { name: `screw ${i + 1}`, x, y }
+  })
+}
