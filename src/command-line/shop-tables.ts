@@ -25,7 +25,8 @@ export function shopTables(
     if (named === undefined || folder === undefined || !file.startsWith(folder)) return problem
     const shown = join(named, relative(folder, file))
     const text = problem.where.line === undefined ? undefined : readTextFile(file, shown)
-    if (text?.ok) texts.set(shown, text.value)
+    const source = text?.ok ? text.value : text?.text
+    if (source !== undefined) texts.set(shown, source)
     return { ...problem, where: { ...problem.where, file: shown } }
   })
   return { ok: false, problems, texts }

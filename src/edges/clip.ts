@@ -1,9 +1,15 @@
-import { type Curve, crossings } from './curve.ts'
+import type { Vec3 } from '../geometry/vector.ts'
+import { crossings } from './curve.ts'
 import { arcOf, type Entity, ellipseOf, pointOf, rangeOf, type Vec2 } from './entity.ts'
+import { curveOf } from './flat-curve.ts'
 import { flat, type Quadric } from './quadric.ts'
+import { far } from './tolerance.ts'
 import type { ViewLines } from './view.ts'
 
-/** What a partial view or a detail shows: all within a rectangle or a circle of the drawing plane, mm. */
+/**
+ * What a partial view or a detail shows: all within a rectangle or a circle of the drawing plane, mm. A side of a
+ * rectangle may lie at infinity: half a view.
+ */
 export type Window =
   | { readonly kind: 'rectangle'; readonly low: Vec2; readonly high: Vec2 }
   | { readonly kind: 'circle'; readonly centre: Vec2; readonly radius: number }
@@ -37,9 +43,27 @@ export function clipped(entities: readonly Entity[], window: Window): Entity[] {
   })
 }
 
-function stretch(e: Entity, from: number, to: number): Entity {
+export function stretch(e: Entity, from: number, to: number): Entity {
   if (e.kind === 'line') return { kind: 'line', from: pointOf(e, from), to: pointOf(e, to) }
   return e.kind === 'ellipse' ? ellipseOf(e.centre, e.major, e.ratio, from, to) : arcOf(e.centre, e.radius, from, to)
+}
+
+/** The window's border, walked with the inside on the left; sides that lie at infinity are none. */
+export function borderOf(w: Window): Entity[] {
+  if (w.kind === 'circle') return [{ kind: 'circle', centre: w.centre, radius: w.radius }]
+  const [x0, y0, x1, y1] = [...w.low, ...w.high]
+  const corners: Vec2[] = [
+    [x0, y0],
+    [x1, y0],
+    [x1, y1],
+    [x0, y1],
+  ]
+  return corners.flatMap((from, i): Entity[] => {
+    const to = corners[(i + 1) % 4]!
+    const near = (p: Vec2): Vec2 => [Math.max(-far, Math.min(far, p[0])), Math.max(-far, Math.min(far, p[1]))]
+    const level = from[0] === to[0] ? from[0] : from[1]
+    return Number.isFinite(level) ? [{ kind: 'line', from: near(from), to: near(to) }] : []
+  })
 }
 
 function bordersOf(w: Window): Quadric[] {
@@ -48,23 +72,16 @@ function bordersOf(w: Window): Quadric[] {
     const [x, y] = w.centre
     return [{ a: [k, k, 0, 0, 0, 0], b: [-k * x, -k * y, 0], c: k * (x * x + y * y) - w.radius / 2 }]
   }
-  return [flat([1, 0, 0], w.low[0]), flat([1, 0, 0], w.high[0]), flat([0, 1, 0], w.low[1]), flat([0, 1, 0], w.high[1])]
+  const sides: [Vec3, number][] = [
+    [[1, 0, 0], w.low[0]],
+    [[1, 0, 0], w.high[0]],
+    [[0, 1, 0], w.low[1]],
+    [[0, 1, 0], w.high[1]],
+  ]
+  return sides.filter(([, at]) => Number.isFinite(at)).map(([normal, at]) => flat(normal, at))
 }
 
 function isIn(w: Window, [x, y]: Vec2): boolean {
   if (w.kind === 'circle') return Math.hypot(x - w.centre[0], y - w.centre[1]) <= w.radius
   return x >= w.low[0] && x <= w.high[0] && y >= w.low[1] && y <= w.high[1]
-}
-
-/** The entity as a curve in space, at z = 0, with the same parameter. */
-function curveOf(e: Entity): Curve {
-  if (e.kind === 'line') {
-    const [dx, dy] = [e.to[0] - e.from[0], e.to[1] - e.from[1]]
-    const size = Math.hypot(dx, dy)
-    return { kind: 'line', point: [...e.from, 0], direction: [dx / size, dy / size, 0] }
-  }
-  const centre = [...e.centre, 0] as const
-  if (e.kind !== 'ellipse') return { kind: 'ellipse', centre, u: [e.radius, 0, 0], v: [0, e.radius, 0] }
-  const [x, y] = e.major
-  return { kind: 'ellipse', centre, u: [x, y, 0], v: [-y * e.ratio, x * e.ratio, 0] }
 }

@@ -3,6 +3,7 @@ import { outwardAt } from '../geometry/surface.ts'
 import { along, cross, length, scale, subtract, unit, type Vec3 } from '../geometry/vector.ts'
 import { alongLine, type Quadric, roundEllipse, valueAt } from './quadric.ts'
 import { rootsBetween, rootsOf } from './roots.ts'
+import { rootsRound } from './round-roots.ts'
 
 /** A curve in space with its parameter: where two surfaces meet, or the outline of a round face. */
 export type Curve = Line | Ellipse | Meeting
@@ -148,11 +149,6 @@ function onLine(q: Quadric, { point, direction }: Line): number[] {
   return [sum / a, c / sum]
 }
 
-const steps = 32
-const [cosines, sines, angles] = [Math.cos, Math.sin, (x: number) => x].map((f) =>
-  Array.from({ length: steps + 2 }, (_, i) => f(((i - 0.5) * fullTurn) / steps)),
-) as [number[], number[], number[]]
-
 function onEllipse(q: Quadric, { centre, u, v }: Ellipse): number[] {
   const [c0, c1, s1, c2, s2] = roundEllipse(q, centre, u, v)
   const size = Math.hypot(c1, s1)
@@ -167,13 +163,7 @@ function onEllipse(q: Quadric, { centre, u, v }: Ellipse): number[] {
   }
   if (Math.abs(c0) > size + second + touches) return []
   if (Math.abs(c0) + size + second < touches) return []
-  const at = (k: number, s: number) => c0 + c1 * k + s1 * s + c2 * (k * k - s * s) + 2 * s2 * k * s
-  return rootsBetween(
-    (t) => at(Math.cos(t), Math.sin(t)),
-    angles,
-    cosines.map((k, i) => at(k, sines[i]!)),
-    touches,
-  )
+  return rootsRound([c0, c1, s1, c2, s2], touches)
 }
 
 /** Length of a stretch of a curve, mm; within 1e-9 of it for lines and circles, 1e-6 for the rest. */

@@ -1,4 +1,3 @@
-import { solidIntervals } from '../geometry/solid.ts'
 import { outwardAt } from '../geometry/surface.ts'
 import { along, dot, type Vec3 } from '../geometry/vector.ts'
 import { type Curve, crossings, pointAt, tangentAt } from './curve.ts'
@@ -6,10 +5,12 @@ import type { Border } from './cut-border.ts'
 import { between, quadricsOf } from './edges-of.ts'
 import { apart2, cross2, type Entity, flattened, pointOf, rangeOf, type Vec2, type ViewFrame } from './entity.ts'
 import { directionAt, type Loop, loopsOf, type Step } from './loop.ts'
+import { merged } from './merge.ts'
 import { projected } from './project.ts'
 import { type Quadric, sweptSection } from './quadric.ts'
-import { type Flight, flightsOf, pathDirection, type SectionPath } from './section-path.ts'
-import { far, probe, through } from './tolerance.ts'
+import { type Flight, flightsOf, isStep, pathDirection, type SectionPath } from './section-path.ts'
+import { isInTheWay } from './sight.ts'
+import { far, probe } from './tolerance.ts'
 import { crossedBy, itemOf, overlap, type Piece, parametersAt, type ViewItem } from './view-item.ts'
 
 /** A part that is left whole, and its edges and outlines as far as it stands before the cutting plane. */
@@ -29,7 +30,11 @@ export function cutLoops(
   path: SectionPath,
 ): Loop[] {
   const own = borders.map((border) => ({ border, item: itemOf(view, { piece, ...border, faces: [], kind: 'edge' }) }))
-  const before = standing.filter(({ items }) => items.some((i) => own.some((o) => overlap(i, o.item))))
+  const box = {
+    low: [0, 1].map((k) => Math.min(...own.map((o) => o.item.low[k]!))) as unknown as Vec2,
+    high: [0, 1].map((k) => Math.max(...own.map((o) => o.item.high[k]!))) as unknown as Vec2,
+  }
+  const before = standing.filter(({ items }) => items.some((i) => overlap(i, box)))
   const items = before.flatMap((s) => s.items)
   const bare: Bare = { piece, before, view, path, flights: flightsOf(path) }
   const steps: Step[] = own.flatMap(({ border, item }) => {
@@ -47,22 +52,44 @@ export function cutLoops(
     .flatMap((f) =>
       quadricsOf(piece.lines.skin).map((q) => sweptSection(q, view.z, dot(view.z, view.origin) + f.depth)),
     )
-  const found: Entity[] = []
+  const found: Step[] = []
+  const fits: Entity[] = []
   for (const item of others) {
-    if (!own.some((o) => overlap(o.item, item))) continue
+    // What lies in the wall of a step is drawn over by the step's own line.
+    if (!overlap(item, box) || item.faces.some((f) => isStep(f.surface))) continue
     const { curve, from, to } = item
     const ts = [...crossedByAll(view, item, items), ...endsOn(view, item, items)]
     for (const q of [...swept, ...stepQuadrics(bare)]) ts.push(...crossings(curve, q, from, to, item.samples))
     for (const [a, b] of holding(between(curve, from, to, ts), (t) => bordersAt(bare, curve, t))) {
       for (const entity of projected(view, curve, a, b, item.faces)) {
-        if (found.some((f) => sameEntity(f, entity))) continue
-        found.push(entity)
-        const step = facing(bare, entity, curve.kind === 'meeting' ? besideFitted : beside)
-        if (step) steps.push(step)
+        if (curve.kind !== 'meeting') found.push(...facing(bare, entity, beside))
+        else if (!fits.some((f) => sameEntity(f, entity))) {
+          fits.push(entity)
+          steps.push(...facing(bare, entity, besideFitted))
+        }
       }
     }
   }
-  return loopsOf(steps)
+  return loopsOf([...steps, ...once(found)])
+}
+
+/** The steps, those that lie on top of each other once: the rims of both ends of a pin seen along its axis. */
+function once(steps: readonly Step[]): Step[] {
+  // Lines all run the same way, so that two of them are walked alike where the metal is on the same side.
+  const alike = steps.map((step): Step => {
+    const { entity, reversed } = step
+    if (entity.kind !== 'line') return step
+    const [dx, dy] = directionAt(entity, 0)
+    return 0.8 * dx + 0.6001 * dy > 0
+      ? step
+      : { entity: { kind: 'line', from: entity.to, to: entity.from }, reversed: !reversed }
+  })
+  return [true, false].flatMap((reversed) =>
+    merged([alike.filter((s) => s.reversed === reversed).map((s) => s.entity)])[0]!.map((entity) => ({
+      entity,
+      reversed,
+    })),
+  )
 }
 
 /** What is needed to say of a place of the drawing plane whether cut metal is seen there. */
@@ -125,10 +152,7 @@ const inSpace = ({ view }: Bare, [x, y]: Vec2, { depth }: Flight): Vec3 =>
 
 function hides(bare: Bare, at: Vec2, flight: Flight): boolean {
   const origin = inSpace(bare, at, flight)
-  return bare.before.some(({ piece }) => {
-    const metal = solidIntervals(piece.lines.skin.solid, { origin, direction: bare.view.z })
-    return (metal[metal.length - 1]?.end ?? 0) > through
-  })
+  return bare.before.some(({ piece }) => isInTheWay(piece.lines.skin.solid, origin, bare.view.z))
 }
 
 function flightAt({ flights, path: { direction } }: Bare, [x, y]: Vec2): Flight {
@@ -176,13 +200,13 @@ type Sight = ReturnType<typeof seenBeside>[number]
 const isOnStep = ({ flights, path: { direction } }: Bare, [x, y]: Vec2): boolean =>
   flights.some((f) => Math.abs(f.to - x * direction[0] - y * direction[1]) < 1e-6)
 
-function facing(bare: Bare, entity: Entity, reach: number): Step | undefined {
+function facing(bare: Bare, entity: Entity, reach: number): Step[] {
   const [from, to] = rangeOf(entity)
   const t = (from + to) / 2
   const d = directionAt(entity, t)
   const size = Math.hypot(...d)
   const [left, right] = seenBeside(bare, pointOf(entity, t), [d[0] / size, d[1] / size], reach) as [Sight, Sight]
-  return left.seen === right.seen ? undefined : { entity, reversed: right.seen }
+  return left.seen === right.seen ? [] : [{ entity, reversed: right.seen }]
 }
 
 /** The lines of the drawing plane along which the path steps. */

@@ -27,6 +27,8 @@ export interface Section {
   /** The outlines of the cut faces and all that lies beyond them. */
   readonly lines: ViewLines
   readonly faces: readonly CutFace[]
+  /** What is left of the parts. */
+  readonly pieces: readonly Piece[]
 }
 
 /** What is seen of the cut through one part, to be hatched. */
@@ -51,7 +53,7 @@ export function sectionOf(parts: readonly SectionPart[], view: ViewFrame, path: 
   })
   const faces = cutFaces(shown, view, path)
   const pieces = shown.map((s) => s.piece)
-  return { lines: viewOf(pieces, view, ({ faces }) => !faces.some((f) => isStep(f.surface))), faces }
+  return { lines: viewOf(pieces, view, ({ faces }) => !faces.some((f) => isStep(f.surface))), faces, pieces }
 }
 
 /** A part as the section shows it; `uncut`: what it was, where it is cut. */

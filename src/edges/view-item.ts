@@ -27,7 +27,9 @@ export interface PieceCurve {
 export interface ViewItem extends PieceCurve {
   readonly low: Vec2
   readonly high: Vec2
+  /** How far towards the eye it reaches, and how far away from it, mm along the view's z. */
   readonly nearest: number
+  readonly farthest: number
   readonly samples: Samples | undefined
   readonly swept: Quadric | undefined
   /** Whether something can vanish behind it. */
@@ -40,6 +42,7 @@ export function itemOf(view: ViewFrame, item: PieceCurve): ViewItem {
   let low: Vec2
   let high: Vec2
   let nearest: number
+  let farthest: number
   let samples: Samples | undefined
   let swept: Quadric | undefined
   if (curve.kind === 'ellipse') {
@@ -48,7 +51,9 @@ export function itemOf(view: ViewFrame, item: PieceCurve): ViewItem {
     const [rx, ry] = [reach(view.x), reach(view.y)]
     low = [c[0] - rx, c[1] - ry]
     high = [c[0] + rx, c[1] + ry]
-    nearest = dot(eye, curve.centre) + reach(eye)
+    const [middle, deep] = [dot(eye, curve.centre), reach(eye)]
+    nearest = middle + deep
+    farthest = middle - deep
     swept = sweptEllipse(curve.centre, curve.u, curve.v, eye)
   } else {
     samples = curve.kind === 'line' ? undefined : samplesOf(curve, from, to)
@@ -59,7 +64,9 @@ export function itemOf(view: ViewFrame, item: PieceCurve): ViewItem {
     const [xs, ys] = [flatPoints.map((p) => p[0]), flatPoints.map((p) => p[1])]
     low = [Math.min(...xs) - slack, Math.min(...ys) - slack]
     high = [Math.max(...xs) + slack, Math.max(...ys) + slack]
-    nearest = Math.max(...points.map((p) => dot(eye, p))) + slack
+    const depths = points.map((p) => dot(eye, p))
+    nearest = Math.max(...depths) + slack
+    farthest = Math.min(...depths) - slack
     if (curve.kind === 'line') {
       const n = crossOf(curve.direction, eye)
       const size = length(n)
@@ -72,7 +79,7 @@ export function itemOf(view: ViewFrame, item: PieceCurve): ViewItem {
     const [a, b] = faces.map((f) => dot(outwards(f, p), eye)) as [number, number]
     covers = !((a > 1e-9 && b > 1e-9) || (a < -1e-9 && b < -1e-9))
   }
-  return { piece, curve, from, to, kind, faces, low, high, nearest, samples, swept, covers }
+  return { piece, curve, from, to, kind, faces, low, high, nearest, farthest, samples, swept, covers }
 }
 
 const crossOf = (a: Vec3, b: Vec3): Vec3 => [
@@ -91,27 +98,28 @@ export const overlap = (a: { low: Vec2; high: Vec2 }, b: { low: Vec2; high: Vec2
 /** Parameters of the item at which another one crosses it in the view; `nearer`: only where that is nearer to the eye. */
 export function crossedBy(view: ViewFrame, item: ViewItem, other: ViewItem, nearer: boolean): number[] {
   if (item === other && !item.samples) return []
-  if (!overlap(item, other)) return []
-  const depth = (c: Curve, t: number) => dot(view.z, pointAt(c, t))
-  const counts = (t: number, s: number) => !nearer || depth(other.curve, s) > depth(item.curve, t) - through
+  if (!overlap(item, other) || (nearer && other.nearest < item.farthest - through)) return []
   if (other.swept) {
     return crossings(item.curve, other.swept, item.from, item.to, item.samples).filter((t) =>
-      parametersAt(view, other, pointAt(item.curve, t)).some((s) => counts(t, s)),
+      parametersAt(view, other, pointAt(item.curve, t)).some((s) => !nearer || isNearer(view, item, t, other, s)),
     )
   }
   if (!other.samples) return []
   if (item.swept) {
     const { swept } = item
     return crossings(other.curve, swept, other.from, other.to, other.samples).flatMap((s) =>
-      parametersAt(view, item, pointAt(other.curve, s)).filter((t) => counts(t, s)),
+      parametersAt(view, item, pointAt(other.curve, s)).filter((t) => !nearer || isNearer(view, item, t, other, s)),
     )
   }
   return item.samples
     ? polylineCrossings(view, item, other)
-        .filter(([t, s]) => counts(t, s))
+        .filter(([t, s]) => !nearer || isNearer(view, item, t, other, s))
         .map(([t]) => t)
     : []
 }
+
+const isNearer = (view: ViewFrame, item: ViewItem, t: number, other: ViewItem, s: number): boolean =>
+  dot(view.z, pointAt(other.curve, s)) > dot(view.z, pointAt(item.curve, t)) - through
 
 /** Parameters, within the item, of its points that are seen at the place of `p`, which must lie on its line or ellipse. */
 export function parametersAt(view: ViewFrame, { curve, from, to }: ViewItem, p: Vec3): number[] {

@@ -1,9 +1,9 @@
 import { cellDepth } from '../geometry/cell.ts'
-import { solidIntervals } from '../geometry/solid.ts'
 import { add, along, dot, length, type Vec3 } from '../geometry/vector.ts'
 import { crossings, fullTurn, isClosed, pointAt, tangentAt } from './curve.ts'
 import { between, outwards, quadricsOf } from './edges-of.ts'
 import { flattened, type Vec2, type ViewFrame } from './entity.ts'
+import { isInTheWay } from './sight.ts'
 import { outlinePlane, silhouettesOf } from './silhouette.ts'
 import { neighbourhood } from './skin.ts'
 import { probe, through } from './tolerance.ts'
@@ -23,6 +23,8 @@ export interface SeenStretch extends PieceCurve {
 export function seenStretches(pieces: readonly Piece[], view: ViewFrame): SeenStretch[] {
   const eye = view.z
   const items = pieces.flatMap((piece) => itemsOf(view, piece))
+  // From left to right, so that all beyond an item's right end can be left out at once.
+  const covering = items.filter((i) => i.covers).sort((a, b) => a.low[0] - b.low[0])
   const shadows = pieces.map((piece) => shadowOf(piece, items))
   return items.flatMap((item) => {
     if (Math.max(item.high[0] - item.low[0], item.high[1] - item.low[1]) < 1e-6) return []
@@ -31,7 +33,10 @@ export function seenStretches(pieces: readonly Piece[], view: ViewFrame): SeenSt
       const plane = item.curve.kind === 'line' ? undefined : outlinePlane(surface, eye)
       if (plane) ts.push(...crossings(item.curve, plane, item.from, item.to, item.samples))
     }
-    for (const other of items) if (other.covers) ts.push(...crossedBy(view, item, other, true))
+    for (const other of covering) {
+      if (other.low[0] > item.high[0] + through) break
+      for (const t of crossedBy(view, item, other, true)) ts.push(t)
+    }
     const touching: Piece[] = []
     pieces.forEach((piece, i) => {
       if (piece === item.piece || !overlap(item, shadows[i]!)) return
@@ -117,8 +122,7 @@ function isSeen(
       const s = shadows[i]!
       if (at[0] < s.low[0] || at[0] > s.high[0] || at[1] < s.low[1] || at[1] > s.high[1] || depth > s.nearest)
         return false
-      const metal = solidIntervals(lines.skin.solid, { origin: q, direction: eye })
-      return (metal[metal.length - 1]?.end ?? 0) > through
+      return isInTheWay(lines.skin.solid, q, eye)
     })
   }
   if (beside.length === 0) {

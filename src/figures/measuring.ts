@@ -2,14 +2,14 @@ import type { Dimension } from '../part/dimension.ts'
 
 /**
  * How a shop puts a tool on a named size. Where the size itself cannot be reached, `reading` says what the tool is put on
- * and what it then shows: `reading = scale · size + offset`, scale +1 or −1.
+ * and what it then shows: `reading = scale · size + offset`, scale not 0.
  */
 export interface Measuring {
   readonly part: string
   readonly dimension: Dimension
   /** Tool and way, in words. */
   readonly how: string
-  readonly reading?: { readonly says: string; readonly scale: 1 | -1; readonly offset: number }
+  readonly reading?: { readonly says: string; readonly scale: number; readonly offset: number }
 }
 
 /** What the tool shows for a size, in the size's unit. */

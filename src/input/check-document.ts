@@ -142,7 +142,8 @@ function sized(
   const limit = issue.code === 'too_small' ? issue.minimum : issue.maximum
   const strict = issue.inclusive === false
   const words = issue.code === 'too_small' ? (strict ? 'more than' : 'at least') : strict ? 'less than' : 'at most'
-  const noun = issue.origin === 'array' ? ' items' : issue.origin === 'string' ? ' characters' : ''
+  const one = issue.origin === 'array' ? ' item' : issue.origin === 'string' ? ' character' : ''
+  const noun = one === '' || Number(limit) === 1 ? one : `${one}s`
   const value = valueAt(document.raw, path)
   const found = Array.isArray(value) ? { found: `${value.length} items` } : {}
   return { allowed: `${issue.exact === true ? 'exactly' : words} ${limit}${noun}`, ...found }

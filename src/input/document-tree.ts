@@ -130,7 +130,14 @@ export function readTree(document: Document.Parsed, text: string, lines: LineCou
     const at = node.range[0]
     if (typeof value === 'number') {
       if (!Number.isFinite(value)) {
-        complain('not-a-quantity', at, path, sourceOf(node), 'a number that can be measured')
+        complain(
+          'not-a-quantity',
+          at,
+          path,
+          sourceOf(node),
+          'a number that can be measured',
+          'put it in quotes if it is text',
+        )
       } else if (!/^[-+]?[\d.]/.test(node.source) || /^[-+]?0[xo]/i.test(node.source)) {
         complain(
           'not-a-quantity',

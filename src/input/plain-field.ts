@@ -1,4 +1,5 @@
 import { z } from 'zod'
+import { drawnLetters, firstUndrawn } from './drawn-letters.ts'
 import { fieldMeta } from './field-meta.ts'
 import { type FieldOf, type FieldOptions, type FieldRead, makeField, metaOf, withPresence } from './make-field.ts'
 import { nearest } from './nearest.ts'
@@ -69,7 +70,10 @@ export interface TextOptions extends FieldOptions {
   readonly default?: string
 }
 
-/** One line of text, without spaces at its ends. */
+/**
+ * One line of text, without spaces at its ends and with accents in one piece with their letters. Any of it may come to
+ * stand on a drawing.
+ */
 export function textField<const Options extends TextOptions>(
   options: Options,
 ): FieldOf<z.ZodType<string, string>, Options> {
@@ -79,12 +83,14 @@ export function textField<const Options extends TextOptions>(
     // 0012 would come out as 12 and 1.50 as 1.5: a name made of digits has to be quoted to survive.
     if (typeof written === 'number') return { ok: false, code: 'wrong-kind', allowed, remedy: 'put it in quotes' }
     if (typeof written !== 'string') return { ok: false, code: 'wrong-kind', allowed }
-    const text = written.trim()
+    const text = written.trim().normalize('NFC')
     if (text === '') return { ok: false, code: 'wrong-kind', allowed, remedy: 'write some text' }
     if (/[\n\r\t]/.test(text) || firstBadCharacter(text) !== undefined) {
       return { ok: false, code: 'wrong-kind', allowed, remedy: 'write it on one line, without tabs' }
     }
     if ([...text].length > longest) return { ok: false, code: 'out-of-range', allowed }
+    const undrawn = firstUndrawn(text)
+    if (undrawn !== undefined) return { ok: false, code: 'not-text', found: undrawn, allowed: drawnLetters }
     return { ok: true, value: text }
   }
   const json = { type: 'string', minLength: 1, maxLength: longest }

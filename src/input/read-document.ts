@@ -23,7 +23,7 @@ export interface ReadDocument {
 }
 
 /** Longest text that is read, in characters: a parameter file has some thousands. */
-const longest = 1_000_000
+export const longestDocument = 1_000_000
 /** A slip early in a file can make every later line an error; more than this helps nobody. */
 const mostProblems = 20
 
@@ -38,13 +38,14 @@ export function readDocument(text: string, file: string): Result<ReadDocument> {
     ok: false,
     problems: [{ ...problem, where: at === undefined ? { file } : { file, ...position(source, at) } }],
   })
-  if (source.length > longest) {
+  if (source.length > longestDocument) {
     const found = `${source.length} characters`
-    return refuse({ code: 'file-too-large', found, allowed: `at most ${longest} characters` })
+    return refuse({ code: 'file-too-large', found, allowed: `at most ${longestDocument} characters` })
   }
   const bad = firstBadCharacter(source)
   if (bad !== undefined) {
-    return refuse({ code: 'not-text', found: bad.name, allowed: 'plain text in UTF-8' }, bad.at)
+    const remedy = source[bad.at] === '\r' && { remedy: 'save the file with the line ends of Linux or Windows' }
+    return refuse({ code: 'not-text', found: bad.name, allowed: 'plain text in UTF-8', ...remedy }, bad.at)
   }
   const deep = tooDeepAt(source, 2 * deepest)
   if (deep !== undefined) {
@@ -64,7 +65,7 @@ export function readDocument(text: string, file: string): Result<ReadDocument> {
     prettyErrors: false,
     logLevel: 'error',
   })
-  const problems = parsed.errors.map((error) => yamlProblem(error, source, lines, file))
+  const problems = parsed.errors.map((error) => yamlProblem(error, parsed, source, lines, file))
   if (parsed.directives.yaml.explicit === true || parsed.warnings.some(({ code }) => code === 'BAD_DIRECTIVE')) {
     // A directive can turn the file into YAML 1.1, where `no` is false and `1:30` is ninety.
     const allowed = 'a file without a % line'

@@ -1,4 +1,4 @@
-import type { LineCounter, YAMLParseError } from 'yaml'
+import { type Document, isScalar, type LineCounter, visit, type YAMLParseError } from 'yaml'
 import { quoted } from './document-tree.ts'
 import type { Problem } from './problem.ts'
 
@@ -23,7 +23,20 @@ const wordings: Readonly<Partial<Record<YAMLParseError['code'], Wording>>> = {
 }
 
 /** Turns an error of the YAML library into a problem, in words of our own: its texts speak of the grammar of YAML. */
-export function yamlProblem(error: YAMLParseError, text: string, lines: LineCounter, file: string): Problem {
+export function yamlProblem(
+  error: YAMLParseError,
+  document: Document.Parsed,
+  text: string,
+  lines: LineCounter,
+  file: string,
+): Problem {
+  const quote = error.code === 'MISSING_CHAR' ? openQuote(document, text) : undefined
+  if (quote !== undefined) {
+    const { line, col } = lines.linePos(quote)
+    const found = 'a quotation mark that is not closed'
+    const remedy = 'close it at the end of the value'
+    return { code: 'not-yaml', where: { file, line, column: col }, found, allowed: 'quotation marks in pairs', remedy }
+  }
   const wording = wordings[error.code] ?? { allowed: 'keys with values, as YAML writes them' }
   const offset = Math.min(error.pos[0], text.length)
   const { line, col } = lines.linePos(offset)
@@ -35,6 +48,18 @@ export function yamlProblem(error: YAMLParseError, text: string, lines: LineCoun
     found: foundAt(error, text, offset),
     ...wording,
   }
+}
+
+/** Where a text in quotation marks begins that goes on to the end of the file: the library names its end. */
+function openQuote(document: Document.Parsed, text: string): number | undefined {
+  let at: number | undefined
+  visit(document, (_, node) => {
+    if (!isScalar(node) || !node.range || !node.type?.startsWith('QUOTE')) return
+    const [from, to] = node.range
+    const closed = to - from > 1 && text[to - 1] === text[from]
+    if (text.slice(to).trim() === '' && !closed) at = from
+  })
+  return at
 }
 
 function foundAt(error: YAMLParseError, text: string, offset: number): string {

@@ -3,7 +3,9 @@ import { findingsOf } from '../checks/rule.ts'
 import type { CommonParameters, Design, Family } from '../families/family.ts'
 import { type FigureValue, figuresOf } from '../figures/figure.ts'
 import { sizeFrom } from '../figures/measuring.ts'
+import { outsideLimits } from '../input/outside-limits.ts'
 import type { Problem, Result } from '../input/problem.ts'
+import { formatQuantity } from '../quantity/format-quantity.ts'
 import { type AskedLine, askedLines } from './inspection-sheet.ts'
 import { type MeasuredValue, sizeName } from './measured-value.ts'
 import type { Repair } from './repair.ts'
@@ -51,20 +53,31 @@ export function asMade<P extends CommonParameters, D extends Design>(
 ): Result<AsMade<D>> {
   const asked = askedLines(family.measuring(designed))
   const lines: MadeLine[] = []
+  const impossible: Problem[] = []
   const sizes = new Map<string, number>()
   // Part by part: a spigot is turned to the bore that was measured, and judged by the limits that follow from it.
   for (const part of new Set(asked.map((a) => a.part))) {
-    const sofar = family.asMade(designed, sizes)
+    const sofar = soundlyMade(family, designed, sizes)
     const now = sofar.ok ? askedLines(family.measuring(sofar.value)) : asked
-    for (const { id, value } of values.filter((v) => v.part === part)) {
+    for (const { id, value, where } of values.filter((v) => v.part === part)) {
       const line = now.find((a) => a.part === part && a.id === id) ?? asked.find((a) => a.part === part && a.id === id)
       if (!line) throw new RangeError(`${part} ${id} was not asked for`)
-      lines.push(judgedLine(line, value))
+      const judged = judgedLine(line, value)
+      const allowed = noSuchSize(judged)
+      if (allowed === undefined) lines.push(judged)
+      else {
+        const found = `${formatQuantity(line.kind, judged.size, designed.units)} for ${line.label}`
+        impossible.push({ code: 'out-of-range', where: { ...where, path: sizeName(line) }, found, allowed })
+      }
     }
     for (const l of lines) sizes.set(sizeName(l.asked), l.size)
   }
-  const made = family.asMade(designed, sizes)
-  if (!made.ok) return { ok: false, problems: made.problems.map((p) => placed(p, values)) }
+  if (impossible.length > 0) return { ok: false, problems: impossible }
+  const made = soundlyMade(family, designed, sizes)
+  if (!made.ok) {
+    const alone = (line: MadeLine) => soundlyMade(family, designed, new Map([[sizeName(line.asked), line.size]]))
+    return { ok: false, problems: made.problems.map((p) => placed(p, values, lines, alone)) }
+  }
   const design = made.value
   const [before, after] = [figuresOf(family.figures, designed), figuresOf(family.figures, design)]
   const ids = [...new Set([...before, ...after].map((f) => f.id))]
@@ -106,9 +119,50 @@ function judgedLine(asked: AskedLine, reading: number): MadeLine {
   return { asked, reading, size, verdict: isMore ? 'too large' : 'too small', beyond }
 }
 
-/** A problem about a measured size stands where that was written. */
-function placed(problem: Problem, values: readonly MeasuredValue[]): Problem {
+/** Sizes below this may come out as nothing: a chamfer or a radius that was forgotten. mm */
+const mayBeNothing = 2
+
+/** What a size would have to be, mm or rad, where no part can have it as it is; undefined where one can. */
+function noSuchSize({ asked: { measuring, kind }, size }: MadeLine): string | undefined {
+  const nominal = measuring.dimension.value
+  if (kind === 'angle') {
+    const most = nominal < Math.PI / 2 ? Math.PI / 2 : Math.PI
+    return Math.abs(size) < most ? undefined : `less than ${formatQuantity('angle', most, 'mm')}`
+  }
+  if (nominal >= mayBeNothing && size <= 0) return 'more than nothing'
+  return nominal > 0 && size < 0 ? 'nothing or more' : undefined
+}
+
+/** The tool as made, where every parameter that a size means is one that a file could give. */
+function soundlyMade<P extends CommonParameters, D extends Design>(
+  family: Family<P, D>,
+  designed: D,
+  sizes: ReadonlyMap<string, number>,
+): Result<D> {
+  const made = family.asMade(designed, sizes)
+  if (!made.ok) return made
+  const { units, parameters } = made.value
+  const problems = outsideLimits(family.schema(units), parameters, units)
+  return problems.length > 0 ? { ok: false, problems } : made
+}
+
+/**
+ * A problem about a measured size stands where that was written; one about a parameter stands at the value that makes it
+ * by itself, or at the first where several do so together.
+ */
+function placed(
+  problem: Problem,
+  values: readonly MeasuredValue[],
+  lines: readonly MadeLine[],
+  alone: (line: MadeLine) => Result<unknown>,
+): Problem {
   const { path } = problem.where
-  const value = values.find((v) => sizeName(v) === path) ?? values[0]!
+  const makesIt = (line: MadeLine) => {
+    const made = alone(line)
+    return !made.ok && made.problems.some(({ where }) => where.path === path)
+  }
+  const named = values.find((v) => sizeName(v) === path)
+  const culprit = named ? undefined : lines.find(makesIt)?.asked
+  const value = named ?? values.find((v) => culprit && sizeName(v) === sizeName(culprit)) ?? values[0]!
   return { ...problem, where: { ...value.where, ...(path !== undefined && { path }) } }
 }

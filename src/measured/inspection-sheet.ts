@@ -15,6 +15,9 @@ export interface AskedLine extends AskedSize {
   readonly to?: number
 }
 
+/** False for a thread, which is looked at and has no number. */
+export const hasNumber = ({ measuring }: AskedLine): boolean => measuring.dimension.kind !== 'thread'
+
 /** What every size is asked for as, in the order given. A thread is looked at and has no number. */
 export function askedLines(measuring: readonly Measuring[]): AskedLine[] {
   return measuring.map((m) => {

@@ -87,7 +87,9 @@ function fromYaml(text: string, file: string): Result<WrittenSheet> {
   const revisions: WrittenSheet['revisions'][number][] = []
   for (const [part, sizes] of Object.entries(raw as Record<string, unknown>)) {
     if (part === 'revision') {
-      revisions.push({ mark: String(sizes), where: { file, path: 'revision', ...locate(['revision'], 'value') } })
+      // As it is written: 01234567 is a mark, whatever number it makes.
+      const mark = typeof sizes === 'string' ? sizes : writtenAt(['revision'])
+      revisions.push({ mark, where: { file, path: 'revision', ...locate(['revision'], 'value') } })
       continue
     }
     if (typeof sizes !== 'object' || sizes === null || Array.isArray(sizes)) {

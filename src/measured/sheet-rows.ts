@@ -2,6 +2,7 @@ import Papa from 'papaparse'
 import { nearest } from '../input/nearest.ts'
 import { firstBadCharacter } from '../input/plain-text.ts'
 import type { Problem, Result } from '../input/problem.ts'
+import { type CellPlace, cellPlaces } from './cell-places.ts'
 import type { WrittenSheet, WrittenValue } from './read-values.ts'
 
 /** Columns that a filled-in sheet must have; all others are for people. */
@@ -11,14 +12,15 @@ export const otherColumns = ['revision', 'unit'] as const
 /** Longest sheet that is read, in characters. */
 const longest = 1_000_000
 
+const isFilled = (cell: string): boolean => cell.trim() !== ''
+
 /**
- * The rows of a sheet in CSV (RFC 4180, or with semicolons or tabs as spreadsheets write it), each with the line it stands
- * on. Rows without a measured value are passed over. Columns are found by their names, in any order.
+ * The rows of a sheet in CSV (RFC 4180, or with semicolons or tabs as spreadsheets write it), each cell with its place. Rows without a measured value are passed over. Columns are found by their names, in any order.
  */
 export function readSheetRows(text: string, file: string): Result<WrittenSheet> {
-  const refuse = (problem: Omit<Problem, 'where'>, line?: number): Result<never> => ({
+  const refuse = (problem: Omit<Problem, 'where'>, place?: CellPlace): Result<never> => ({
     ok: false,
-    problems: [{ ...problem, where: { file, ...(line !== undefined && { line, column: 1 }) } }],
+    problems: [{ ...problem, where: { file, ...place } }],
   })
   const source = text.startsWith('\ufeff') ? text.slice(1) : text
   if (source.length > longest) {
@@ -26,23 +28,28 @@ export function readSheetRows(text: string, file: string): Result<WrittenSheet> 
   }
   const bad = firstBadCharacter(source)
   if (bad !== undefined) {
+    const before = source.slice(0, bad.at)
     return refuse(
       { code: 'not-text', found: bad.name, allowed: 'plain text' },
-      source.slice(0, bad.at).split('\n').length,
+      { line: before.split('\n').length, column: bad.at - before.lastIndexOf('\n') },
     )
   }
-  if (source.trim() === '')
-    return refuse({ code: 'file-empty', found: 'nothing', allowed: 'a sheet with measured values' })
   const { data, meta, errors } = Papa.parse<string[]>(source, { delimitersToGuess: [',', ';', '\t'] })
   const open = errors.find((e) => e.type === 'Quotes')
+  const places = cellPlaces(source, meta.delimiter)
   if (open) {
     return refuse(
-      { code: 'not-text', found: 'a quotation mark that is not closed', allowed: 'CSV' },
-      (open.row ?? 0) + 1,
+      {
+        code: 'not-text',
+        found: 'a quotation mark that is not closed',
+        allowed: 'CSV',
+        remedy: 'close it, or write two for one that belongs to the text',
+      },
+      places[open.row ?? 0]?.[0],
     )
   }
-  const lines = lineNumbers(data)
-  const header = data.findIndex((row) => row.some((cell) => cell.trim() !== ''))
+  const header = data.findIndex((row) => row.some(isFilled))
+  if (header === -1) return refuse({ code: 'file-empty', found: 'nothing', allowed: 'a sheet with measured values' })
   const names = data[header]!.map((cell) => cell.trim().toLowerCase())
   const missing = neededColumns.filter((column) => !names.includes(column))
   if (missing.length > 0) {
@@ -52,7 +59,7 @@ export function readSheetRows(text: string, file: string): Result<WrittenSheet> 
         const meant = nearest(column, names)
         return {
           code: 'missing-key' as const,
-          where: { file, line: lines[header]!, column: 1, path: column },
+          where: { file, ...places[header]![0]!, path: column },
           found: names.filter((n) => n !== '').join(', '),
           allowed: `a column ${column}`,
           ...(meant !== undefined && { remedy: `name the column ${meant} ${column}` }),
@@ -60,20 +67,34 @@ export function readSheetRows(text: string, file: string): Result<WrittenSheet> 
       }),
     }
   }
+  const long = data.findIndex(
+    (row, i) => i > header && row.length > names.length && row.slice(names.length).some(isFilled),
+  )
+  if (long !== -1) {
+    return refuse(
+      {
+        code: 'wrong-kind',
+        found: `${data[long]!.length} cells under ${names.length} columns`,
+        allowed: 'a cell under each column',
+        remedy: 'put a number with a decimal comma in quotation marks, or write it with a point',
+      },
+      places[long]![names.length],
+    )
+  }
   const at = (row: readonly string[], column: string): string => row[names.indexOf(column)]?.trim() ?? ''
   const revisions: WrittenSheet['revisions'][number][] = []
   const values: WrittenValue[] = []
   data.slice(header + 1).forEach((row, i) => {
-    const line = lines[header + 1 + i]!
+    const placeOf = (column: string) => places[header + 1 + i]![names.indexOf(column)]
+    const name = `${at(row, 'part')} ${at(row, 'size')}`.trim()
     const where = {
       file,
-      line,
-      column: 1 + names.indexOf('measured'),
-      path: `${at(row, 'part')} ${at(row, 'size')}`.trim(),
+      ...placeOf('measured'),
+      ...(name !== '' && { path: name }),
     }
     const measured = at(row, 'measured')
     const mark = at(row, 'revision')
-    if (mark !== '') revisions.push({ mark, where: { file, line, column: 1 + names.indexOf('revision') } })
+    if (mark !== '') revisions.push({ mark, where: { file, ...placeOf('revision') } })
     if (measured === '') return
     values.push({
       part: at(row, 'part'),
@@ -85,14 +106,4 @@ export function readSheetRows(text: string, file: string): Result<WrittenSheet> 
     })
   })
   return { ok: true, value: { revisions, values } }
-}
-
-/** The line on which each row begins, from 1: a cell in quotation marks may hold line ends. */
-function lineNumbers(rows: readonly (readonly string[])[]): number[] {
-  let line = 1
-  return rows.map((row) => {
-    const begins = line
-    line += 1 + row.join('').split('\n').length - 1
-    return begins
-  })
 }

@@ -33,5 +33,7 @@ function wideEncoding(bytes: Uint8Array): string | undefined {
   if (a === 0xff && b === 0xfe) return c === 0 && d === 0 ? 'UTF-32' : 'UTF-16'
   if (a === 0xfe && b === 0xff) return 'UTF-16'
   if (a === 0 && b === 0 && c === 0xfe && d === 0xff) return 'UTF-32'
+  // Without a mark: plain letters with a zero before or behind each.
+  if ((a === 0 && c === 0 && b && d) || (b === 0 && d === 0 && a && c)) return 'UTF-16'
   return undefined
 }

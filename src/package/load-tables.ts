@@ -1,10 +1,12 @@
-import { readdirSync, readFileSync } from 'node:fs'
+import { readdirSync } from 'node:fs'
 import { join } from 'node:path'
 import { fileURLToPath } from 'node:url'
 import { nearest } from '../input/nearest.ts'
 import type { Problem, Result } from '../input/problem.ts'
 import { readTables, type Tables, type TableText } from '../tables/read-tables.ts'
 import { type TableName, tableNames } from '../tables/table-name.ts'
+import { systemCode } from './disk-problem.ts'
+import { readTextFile } from './read-file.ts'
 
 /** Our own tables; the same path from `src/package/` and from `dist/package/`. */
 const ownFolder = new URL('../../seeds/', import.meta.url)
@@ -15,6 +17,15 @@ const ownFolder = new URL('../../seeds/', import.meta.url)
  * misspelled table would otherwise be ignored without a word.
  */
 export function loadTables(shopFolder?: string): Result<Tables> {
+  if (shopFolder !== undefined) return readAll(shopFolder)
+  own ??= readAll(undefined)
+  return own
+}
+
+/** Ours do not change while the program runs: read once. */
+let own: Result<Tables> | undefined
+
+function readAll(shopFolder: string | undefined): Result<Tables> {
   const { tables: shopTables, problems } =
     shopFolder === undefined ? { tables: [], problems: [] } : tablesIn(shopFolder)
   const texts: Partial<Record<TableName, TableText>> = {}
@@ -42,7 +53,7 @@ function tablesIn(folder: string): { readonly tables: readonly TableName[]; read
   try {
     files = readdirSync(folder).toSorted()
   } catch (error) {
-    return { tables: [], problems: [unreadable(error, folder, 'a folder with table files')] }
+    return { tables: [], problems: [noFolder(error, folder)] }
   }
   const tables: TableName[] = []
   const problems: Problem[] = []
@@ -67,28 +78,15 @@ function unknownFile(folder: string, file: string): Problem {
 }
 
 function readText(path: string, file: string): Result<TableText> {
-  let bytes: Buffer
-  try {
-    bytes = readFileSync(path)
-  } catch (error) {
-    return { ok: false, problems: [unreadable(error, file, 'a table file that can be read')] }
-  }
-  try {
-    return { ok: true, value: { file, text: new TextDecoder('utf-8', { fatal: true }).decode(bytes) } }
-  } catch {
-    return {
-      ok: false,
-      problems: [
-        { code: 'not-text', where: { file }, found: 'bytes that are no UTF-8', allowed: 'plain text in UTF-8' },
-      ],
-    }
-  }
+  const read = readTextFile(path, file, 'a table file')
+  return read.ok ? { ok: true, value: { file, text: read.value } } : read
 }
 
-function unreadable(error: unknown, file: string, allowed: string): Problem {
-  const reason = error instanceof Error && 'code' in error ? String(error.code) : 'unknown'
+function noFolder(error: unknown, file: string): Problem {
+  const reason = systemCode(error)
+  if (reason === undefined) throw error
+  const allowed = 'a folder with table files'
   if (reason === 'ENOENT') return { code: 'file-missing', where: { file }, found: 'nothing', allowed }
-  if (reason === 'EISDIR') return { code: 'not-a-file', where: { file }, found: 'a folder', allowed }
   if (reason === 'ENOTDIR') return { code: 'wrong-kind', where: { file }, found: 'a file', allowed }
   return { code: 'file-not-readable', where: { file }, found: `the system's answer ${reason}`, allowed }
 }

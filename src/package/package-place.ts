@@ -17,6 +17,9 @@ export interface PackagePlace {
   show(path: string): string
 }
 
+/** Names that mean a device on Windows, with any extension, and what no name may hold or end with there. */
+const notOnWindows = /^(?:con|prn|aux|nul|com[1-9¹²³]|lpt[1-9¹²³])(?:\s*\..*)?$|[<>:"|?*\\\p{Cc}]|[. ]$/iu
+
 /** `named` is taken from `cwd`. The root of a disk and the folder one stands in cannot be swapped for another. */
 export function packagePlace(cwd: string, named: string): Result<PackagePlace> {
   const target = resolve(cwd, named)
@@ -35,6 +38,20 @@ export function packagePlace(cwd: string, named: string): Result<PackagePlace> {
           where: { file: named },
           found,
           allowed: 'a folder for the package alone',
+          remedy: 'choose another --out',
+        },
+      ],
+    }
+  }
+  if (notOnWindows.test(name)) {
+    return {
+      ok: false,
+      problems: [
+        {
+          code: 'not-writable',
+          where: { file: named },
+          found: `the name ${name}, which Windows does not take`,
+          allowed: 'a name that every computer of the shop takes',
           remedy: 'choose another --out',
         },
       ],

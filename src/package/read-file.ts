@@ -1,37 +1,39 @@
 import { closeSync, openSync, readdirSync, readSync, statSync } from 'node:fs'
 import { basename, dirname, join } from 'node:path'
 import { nearest } from '../input/nearest.ts'
-import type { Problem, ProblemCode } from '../input/problem.ts'
+import type { ProblemCode } from '../input/problem.ts'
 import { decodeText, type TextRead } from './decode-text.ts'
 import { systemCode } from './disk-problem.ts'
 
 /** Most bytes that are read. What is read must be far shorter still (`readDocument`); this bounds the memory. */
 const mostBytes = 4_000_000
 
-/** Reads a text file that the user named; `file` is the name as written, for problems. */
-export function readTextFile(path: string, file: string): TextRead {
+/** Reads a text file that the user named; `file` is the name as written, and `allowed` what it should be, for problems. */
+export function readTextFile(path: string, file: string, allowed = 'a parameter file'): TextRead {
+  const refuse = refusals(file, allowed)
   try {
-    if (statSync(path).isDirectory()) return refused('not-a-file', file, 'a folder')
+    if (statSync(path).isDirectory()) return refuse('not-a-file', 'a folder')
     const bytes = bytesOf(path)
-    return bytes === undefined ? tooLarge(file) : decodeText(bytes, file)
+    return bytes === undefined ? refuse('file-too-large', tooLarge) : decodeText(bytes, file)
   } catch (error) {
-    return unreadable(error, file, () => meant(path, file))
+    return unreadable(error, refuse, () => meant(path, file))
   }
 }
 
 /** Reads all of a stream, such as standard input. */
 export async function readTextStream(stream: AsyncIterable<Uint8Array | string>, file: string): Promise<TextRead> {
+  const refuse = refusals(file, 'a parameter file')
   const chunks: Uint8Array[] = []
   let length = 0
   try {
     for await (const chunk of stream) {
       const bytes = typeof chunk === 'string' ? new TextEncoder().encode(chunk) : chunk
       length += bytes.length
-      if (length > mostBytes) return tooLarge(file)
+      if (length > mostBytes) return refuse('file-too-large', tooLarge)
       chunks.push(bytes)
     }
   } catch (error) {
-    return unreadable(error, file)
+    return unreadable(error, refuse)
   }
   return decodeText(Buffer.concat(chunks), file)
 }
@@ -54,20 +56,24 @@ function bytesOf(path: string): Uint8Array | undefined {
   }
 }
 
-function unreadable(error: unknown, file: string, nearby?: () => string | undefined): TextRead {
+type Refusal = (code: ProblemCode, found: string, remedy?: string) => TextRead
+
+const refusals =
+  (file: string, allowed: string): Refusal =>
+  (code, found, remedy) => ({
+    ok: false,
+    problems: [{ code, where: { file }, found, allowed, ...(remedy !== undefined && { remedy }) }],
+  })
+
+const tooLarge = `more than ${mostBytes} bytes`
+
+function unreadable(error: unknown, refuse: Refusal, nearby?: () => string | undefined): TextRead {
   const code = systemCode(error)
   if (code === undefined) throw error
-  if (code === 'ENOENT' || code === 'ENOTDIR') return refused('file-missing', file, 'nothing', nearby?.())
-  if (code === 'EISDIR') return refused('not-a-file', file, 'a folder')
+  if (code === 'ENOENT' || code === 'ENOTDIR') return refuse('file-missing', 'nothing', nearby?.())
+  if (code === 'EISDIR') return refuse('not-a-file', 'a folder')
   const denied = code === 'EACCES' || code === 'EPERM'
-  return refused('file-not-readable', file, denied ? 'no permission to read it' : `the system's answer ${code}`)
-}
-
-const tooLarge = (file: string): TextRead => refused('file-too-large', file, `more than ${mostBytes} bytes`)
-
-function refused(code: ProblemCode, file: string, found: string, remedy?: string): TextRead {
-  const problem: Problem = { code, where: { file }, found, allowed: 'a parameter file', ...(remedy && { remedy }) }
-  return { ok: false, problems: [problem] }
+  return refuse('file-not-readable', denied ? 'no permission to read it' : `the system's answer ${code}`)
 }
 
 /** A file beside the missing one whose name is near. */

@@ -46,12 +46,16 @@ export function clearanceLimits(fit: Pick<AnsiB41Row, 'hole' | 'shaft'>): {
 
 export function ansiB41Schema(units: Units) {
   const field = fields(units)
-  const thou = z.number().transform((value) => (value * 25.4) / 1000)
+  const thou = z
+    .number()
+    .min(-1000)
+    .max(1000)
+    .transform((value) => (value * 25.4) / 1000)
   const deviations = z.strictObject({ lower: thou, upper: thou })
   const row = z.strictObject({
     class: field.choice(fitClasses, { says: 'Class of fit.' }),
-    over: field.length({ says: 'Sizes over this.', min: 0 }),
-    upTo: field.length({ says: 'Sizes up to and including this.', above: 0 }),
+    over: field.length({ says: 'Sizes over this.', min: 0, max: 10_000 }),
+    upTo: field.length({ says: 'Sizes up to and including this.', above: 0, max: 10_000 }),
     holeZone: words('ISO zone of the hole.'),
     shaftZone: words('ISO zone of the shaft.').optional(),
     hole: deviations,

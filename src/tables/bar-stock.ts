@@ -19,7 +19,7 @@ export function barStockSchema(units: Units) {
     z.strictObject({
       name: words('Name, such as round-25.'),
       shape: field.choice(['hexagon', 'round', 'square'], { says: 'Shape of the section.' }),
-      size: field.length({ says: 'Across flats, diameter or side.', above: 0 }),
+      size: field.length({ says: 'Across flats, diameter or side.', above: 0, max: 1000 }),
       ...rowRemarks,
     }),
   )

@@ -24,17 +24,19 @@ export interface Iso286Row extends SizeStep {
 const toleranceGrades = ['IT5', 'IT6', 'IT7', 'IT8', 'IT9', 'IT10', 'IT11'] as const
 export type ToleranceGrade = (typeof toleranceGrades)[number]
 
-export type ShaftLetter = 'f' | 'g' | 'h' | 'k' | 'm' | 'n' | 'p' | 'r' | 's' | 't' | 'u' | 'x'
+/** In the order in which shafts get larger. */
+const shaftLetters = ['f', 'g', 'h', 'k', 'm', 'n', 'p', 'r', 's', 't', 'u', 'x'] as const
+export type ShaftLetter = (typeof shaftLetters)[number]
 
 export function iso286Schema(units: Units) {
   const field = fields(units)
   const micrometres = (schema: z.ZodNumber) => schema.transform((value) => value / 1000)
-  const grade = micrometres(z.number().positive())
-  const above = micrometres(z.number().min(0))
-  const below = micrometres(z.number().max(0))
+  const grade = micrometres(z.number().positive().max(10_000))
+  const above = micrometres(z.number().min(0).max(10_000))
+  const below = micrometres(z.number().max(0).min(-10_000))
   const row = z.strictObject({
-    over: field.length({ says: 'Sizes over this.', min: 0 }),
-    upTo: field.length({ says: 'Sizes up to and including this.', above: 0 }),
+    over: field.length({ says: 'Sizes over this.', min: 0, max: 10_000 }),
+    upTo: field.length({ says: 'Sizes up to and including this.', above: 0, max: 10_000 }),
     grades: z.strictObject({
       IT5: grade,
       IT6: grade,
@@ -65,7 +67,7 @@ export function iso286Schema(units: Units) {
 
 type Iso286File = z.output<ReturnType<typeof iso286Schema>>
 
-/** Faults: gaps or overlaps between steps, a coarser grade that is no wider. */
+/** Faults: gaps or overlaps between steps, a coarser grade that is no wider, a shaft smaller than the letter before it. */
 export function readIso286(file: Iso286File): RowsRead<Iso286Row> {
   const write = (size: number) => formatNumber(toUnit('length', size, file.units), 4, { trim: true })
   const rows = file.rows.map(({ over, upTo, grades, shaft, source }) => ({
@@ -82,14 +84,25 @@ export function readIso286(file: Iso286File): RowsRead<Iso286Row> {
       file.units,
     ),
   ]
-  for (const [at, { grades }] of rows.entries()) {
+  const figure = (length: number) => formatNumber(length * 1000, 3, { trim: true })
+  for (const [at, { grades, shaft }] of rows.entries()) {
+    const letters = shaftLetters.flatMap((letter) => {
+      const deviation = shaft[letter]
+      return deviation === undefined ? [] : [{ letter, deviation }]
+    })
+    for (const [which, { letter, deviation }] of letters.entries()) {
+      const before = letters[which - 1]
+      if (before === undefined || deviation >= before.deviation) continue
+      const allowed = `no less than ${before.letter}, ${figure(before.deviation)}`
+      faults.push({ code: 'contradiction', path: ['rows', at, 'shaft', letter], allowed })
+    }
     for (const [which, grade] of toleranceGrades.entries()) {
       const finer = toleranceGrades[which - 1]
       if (finer === undefined || grades[grade] > grades[finer]) continue
       faults.push({
         code: 'contradiction',
         path: ['rows', at, 'grades', grade],
-        allowed: `more than ${finer}, ${formatNumber(grades[finer] * 1000, 3, { trim: true })}`,
+        allowed: `more than ${finer}, ${figure(grades[finer])}`,
       })
     }
   }

@@ -37,12 +37,12 @@ export function setScrewsSchema(units: Units) {
     z.strictObject({
       threads: z.array(words('Name of a row of threads.json.')).min(1),
       material: words('Name of a row of materials.json.'),
-      keySize: field.length({ says: 'Hexagon key, across flats.', above: 0 }),
-      keyEngagement: field.length({ says: 'Least engagement of the key.', above: 0 }).optional(),
-      flatPointDiameter: field.length({ says: 'Diameter of the flat point.', above: 0 }),
-      seatingTorque: field.torque({ says: 'Lowest published seating torque.', above: 0 }).optional(),
-      cupHoldingForce: field.force({ says: 'Axial holding force of a cup point.', above: 0 }).optional(),
-      lengths: z.array(field.length({ says: 'Standard length.', above: 0 })).min(1),
+      keySize: field.length({ says: 'Hexagon key, across flats.', above: 0, max: 100 }),
+      keyEngagement: field.length({ says: 'Least engagement of the key.', above: 0, max: 100 }).optional(),
+      flatPointDiameter: field.length({ says: 'Diameter of the flat point.', above: 0, max: 100 }),
+      seatingTorque: field.torque({ says: 'Lowest published seating torque.', above: 0, max: 1e6 }).optional(),
+      cupHoldingForce: field.force({ says: 'Axial holding force of a cup point.', above: 0, max: 1e6 }).optional(),
+      lengths: z.array(field.length({ says: 'Standard length.', above: 0, max: 500 })).min(1),
       ...rowRemarks,
     }),
   )

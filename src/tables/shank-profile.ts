@@ -24,6 +24,9 @@ export type PieceRead =
   | { readonly ok: true; readonly piece: ShankPiece; readonly taper: number }
   | { readonly ok: false; readonly fault: RowFault }
 
+/** Longest piece of a shank, mm. */
+export const longestPiece = 1000
+
 /** How far printed diameters, rounded to a thou, may lie from printed length times printed taper: 0.001 in. */
 const printedRounding = 0.0254
 
@@ -56,7 +59,11 @@ export function readPiece(written: WrittenPiece, path: RowFault['path'], units: 
   }
   if (to !== undefined && taper !== undefined) {
     if (to === from) return refuse({ code: 'contradiction', allowed: `below ${write(from)}` }, 'to')
-    return { ok: true, piece: { length: (from - to) / taper, from, to }, taper }
+    const length = (from - to) / taper
+    if (length > longestPiece) {
+      return refuse({ code: 'out-of-range', allowed: `a taper that ends within ${write(longestPiece)}` }, 'taper')
+    }
+    return { ok: true, piece: { length, from, to }, taper }
   }
   if (length !== undefined && taper !== undefined) {
     const end = from - taper * length

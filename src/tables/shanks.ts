@@ -4,7 +4,7 @@ import type { Units } from '../quantity/kind.ts'
 import { absentName } from './absent-name.ts'
 import { repeatedNames } from './repeated-names.ts'
 import type { RowFault, RowsRead } from './row-fault.ts'
-import { growingFaults, readPiece, type ShankPiece } from './shank-profile.ts'
+import { growingFaults, longestPiece, readPiece, type ShankPiece } from './shank-profile.ts'
 import { rowRemarks, tableSchema, words } from './table-schema.ts'
 import type { ThreadRow } from './threads.ts'
 
@@ -50,9 +50,9 @@ export function shanksSchema(units: Units) {
       profile: z
         .array(
           z.strictObject({
-            from: field.length({ says: 'Lower diameter.', above: 0 }),
-            to: field.length({ says: 'Upper diameter.', above: 0 }).optional(),
-            length: field.length({ says: 'Length of the piece.', above: 0 }).optional(),
+            from: field.length({ says: 'Lower diameter.', above: 0, max: 500 }),
+            to: field.length({ says: 'Upper diameter.', above: 0, max: 500 }).optional(),
+            length: field.length({ says: 'Length of the piece.', above: 0, max: longestPiece }).optional(),
             taper: words('Taper: ratio, inches per foot or included angle.').optional(),
           }),
         )
@@ -64,10 +64,13 @@ export function shanksSchema(units: Units) {
 
 type ShanksFile = z.output<ReturnType<typeof shanksSchema>>
 
+/** Letters and grades of the ISO 286 table. */
+const shaftZone = /^(?:js|[fghkmnprstux])(?:[5-9]|10|11)$/
+
 /**
  * Rows with the profile worked out. Faults: a piece that leaves its shape open or contradicts itself, a profile that
- * gets thicker upwards, a straight shank with a cone or a tapered one without, a drawbar thread that is not in the
- * threads table.
+ * gets thicker upwards, a straight shank with a cone or a tapered one without, a zone that ISO 286 has not, a drawbar
+ * thread that is not in the threads table.
  */
 export function readShanks(file: ShanksFile, threads: readonly ThreadRow[] | undefined): RowsRead<ShankRow> {
   const rows: ShankRow[] = []
@@ -76,6 +79,10 @@ export function readShanks(file: ShanksFile, threads: readonly ThreadRow[] | und
     for (const [which, name] of row.drawbarThreads.entries()) {
       if (threads === undefined || threads.some((thread) => thread.name === name)) continue
       faults.push(absentName(name, ['rows', at, 'drawbarThreads', which], 'threads', threads))
+    }
+    if (row.tolerance !== undefined && !shaftZone.test(row.tolerance)) {
+      const allowed = 'a shaft zone of iso-286.json, such as h6'
+      faults.push({ code: 'not-in-table', path: ['rows', at, 'tolerance'], allowed })
     }
     const path = ['rows', at, 'profile'] as const
     const reads = row.profile.map((written, which) => readPiece(written, [...path, which], file.units))

@@ -6,15 +6,17 @@ import type { RowFault } from './row-fault.ts'
 
 /** Most sizes of one run: a slip of the step would otherwise fill the memory. */
 const longestRun = 2000
+/** Longest block that is sold, mm: more is a slip of the unit. */
+const longest = 1000
 /** A run that does not end on a step is a slip; rounding of the inch is not, as a share of the step. */
 const offStep = 1e-6
 
 /** Sizes that follow each other by a step, or one size by itself: `{ from, to, step }`, or `{ from }`. */
 export function sizeRunSchema(field: Fields) {
   return z.strictObject({
-    from: field.length({ says: 'First size of the run, or the only one.', above: 0 }),
-    to: field.length({ says: 'Last size of the run.', above: 0 }).optional(),
-    step: field.length({ says: 'From each size to the next.', above: 0 }).optional(),
+    from: field.length({ says: 'First size of the run, or the only one.', above: 0, max: longest }),
+    to: field.length({ says: 'Last size of the run.', above: 0, max: longest }).optional(),
+    step: field.length({ says: 'From each size to the next.', above: 0, max: longest }).optional(),
   })
 }
 

@@ -37,19 +37,19 @@ export interface HssAngles {
 
 export function workMaterialsSchema(units: Units) {
   const field = fields(units)
-  const speed = rangeSchema(field.cuttingSpeed({ says: 'Cutting speed.', above: 0 }))
-  const relief = rangeSchema(field.angle({ says: 'Relief angle.', above: 0 }))
-  const rake = rangeSchema(field.angle({ says: 'Rake angle.' }))
+  const speed = rangeSchema(field.cuttingSpeed({ says: 'Cutting speed.', above: 0, max: 1e6 }))
+  const relief = rangeSchema(field.angle({ says: 'Relief angle.', above: 0, below: Math.PI / 2 }))
+  const rake = rangeSchema(field.angle({ says: 'Rake angle.', min: -Math.PI / 4, below: Math.PI / 2 }))
   return tableSchema(
     z.strictObject({
       name: words('Name.'),
       title: words('What the material is.'),
       vdi3323: field.count({ says: 'Group of VDI 3323.', min: 1, max: 41 }).optional(),
-      specificForce: field.pressure({ says: 'Specific cutting force kc1.1.', above: 0 }).optional(),
+      specificForce: field.pressure({ says: 'Specific cutting force kc1.1.', above: 0, max: 100_000 }).optional(),
       forceExponent: z.number().gt(0).lt(1).optional(),
       hssSpeed: speed,
       carbideSpeed: speed.optional(),
-      feedPerTooth: rangeSchema(field.length({ says: 'Feed per tooth.', above: 0 })).optional(),
+      feedPerTooth: rangeSchema(field.length({ says: 'Feed per tooth.', above: 0, max: 10 })).optional(),
       hssAngles: z.strictObject({ sideRelief: relief, frontRelief: relief, sideRake: rake, backRake: rake }).optional(),
       ...rowRemarks,
     }),

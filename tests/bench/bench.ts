@@ -1,4 +1,4 @@
-// npm run bench: medians of the same shapes at the same chord tolerance, beside two other kernels, in one run.
+// npm run bench: medians of the same shapes at the same chord tolerance and of the same views, beside other kernels, in one run.
 import { spawnSync } from 'node:child_process'
 import { mkdtempSync, readFileSync, rmSync } from 'node:fs'
 import { cpus, tmpdir } from 'node:os'
@@ -23,6 +23,7 @@ import { rawHead } from '../outside/brep/raw-head.ts'
 import { jscadBooleanBody } from '../solid/jscad-booleans.ts'
 import { sweepWork } from '../sweep/workbench.ts'
 import { kernelBody } from './kernel-head.ts'
+import { viewTimes } from './view-times.ts'
 
 const root = fileURLToPath(new URL('../..', import.meta.url))
 
@@ -70,6 +71,12 @@ for (const screws of [1, 3, 6]) {
 for (const tolerance of [0.08, 0.04, 0.01]) {
   const [a, b] = [ours(2, tolerance), theirs(2, tolerance)]
   row(`  chord tolerance ${tolerance} mm`, ms(a), ms(b), times(a, b))
+}
+
+lines.push('')
+row('edges and views of the demo head', 'ours', 'other', 'ours/other')
+for (const { what, ours: drawn, kernel: projected } of viewTimes(median)) {
+  row(`  ${what}`, ms(drawn), ...(projected === undefined ? [] : [ms(projected), times(drawn, projected)]))
 }
 
 lines.push('')

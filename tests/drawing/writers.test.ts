@@ -87,6 +87,10 @@ describe('a DXF file', () => {
   it('writes the signs of the trade as every reader knows them', () => {
     expect(dxfText("⌀25 ±0.1 10° 15' − ×")).toBe("%%c25 %%p0.1 10%%d 15' - \\U+00D7")
   })
+
+  it('takes apart what somebody wrote that would be read as such a sign', () => {
+    expect(dxfText('100%%c \\U+00B0 5 %°')).toBe('100% %c \\U+005CU+00B0 5 % %%d')
+  })
 })
 
 describe('hatch lines', () => {

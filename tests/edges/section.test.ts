@@ -11,6 +11,7 @@ import { meshOf } from '../../src/solid/mesh.ts'
 import { forRandomHeads, headFrom } from '../families/random-heads.ts'
 import { kernelSolid, loadKernel } from '../part/manifold-cell.ts'
 import { boringBar, turnedArbor } from '../part/sample-parts.ts'
+import { expectClosed } from './cut-faces.ts'
 import { bar, block, eyeAt, solid, up } from './solids.ts'
 
 let kernel: ManifoldToplevel
@@ -21,19 +22,6 @@ beforeAll(async () => {
 const front = eyeAt([0, -1, 0])
 const cut = (s: ReturnType<typeof solid>, view = front) => sectionOf([{ id: 'part', solid: s, cut: true }], view)
 const around = (f: CutFace) => f.loops.flatMap((l) => l.steps).reduce((sum, s) => sum + lengthOf(s.entity), 0)
-
-/** Every loop runs on from step to step and back to its start. */
-function expectClosed(faces: readonly CutFace[]): void {
-  for (const { loops } of faces) {
-    for (const { steps } of loops) {
-      steps.forEach(({ entity, reversed }, i) => {
-        const next = steps[(i + 1) % steps.length]!
-        const end = endsOf(entity)[reversed ? 0 : 1]
-        expect(apart2(end, endsOf(next.entity)[next.reversed ? 1 : 0])).toBeLessThan(1e-4)
-      })
-    }
-  }
-}
 
 describe('a section', () => {
   it('of a bored block along the bore is two rectangles, across it a square with a round hole', () => {

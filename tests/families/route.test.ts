@@ -1,6 +1,8 @@
 import fc from 'fast-check'
 import Papa from 'papaparse'
 import { describe, expect, it } from 'vitest'
+import { composeSheets } from '../../src/drawing/plan/compose.ts'
+import { styleOf } from '../../src/drawing/style.ts'
 import { HeadDesign } from '../../src/families/fly-cutter-head/design.ts'
 import { balanceOf } from '../../src/families/fly-cutter-head/engineering/balance.ts'
 import { faceFrame } from '../../src/families/fly-cutter-head/frames.ts'
@@ -9,12 +11,14 @@ import { headRoute } from '../../src/families/fly-cutter-head/making/route.ts'
 import { headSetUps } from '../../src/families/fly-cutter-head/making/set-ups.ts'
 import { tiltedSetUp } from '../../src/families/fly-cutter-head/making/tilted-set-up.ts'
 import type { Parameters } from '../../src/families/fly-cutter-head/parameters/parameters.ts'
+import { setUpSheet } from '../../src/families/fly-cutter-head/sheets/set-up-sheet.ts'
 import { pointFrom, pointIn } from '../../src/geometry/frame.ts'
 import { isInside } from '../../src/geometry/solid.ts'
 import type { Vec3 } from '../../src/geometry/vector.ts'
 import { solidOf } from '../../src/part/part.ts'
 import type { Operation } from '../../src/route/operation.ts'
 import { setUpCsv } from '../../src/route/set-up-csv.ts'
+import { drawingFont } from '../drawing/drawing-font.ts'
 import { headFrom, randomParameters, tables } from './random-heads.ts'
 
 const options = fc.record({
@@ -300,6 +304,25 @@ describe('the places that the readout shows', () => {
 })
 
 describe('the tilted set-up of a head that is joined first', () => {
+  it('is drawn, with the whole order of work, for heads of every kind', () => {
+    const [style, font] = [styleOf(), drawingFont()]
+    for (const design of many.filter((d) => d.parameters.making.join === 'before-tilt').slice(0, 12)) {
+      const plan = setUpSheet(design, style)
+      const facts = {
+        title: design.parameters.title,
+        drawingNumber: '–',
+        units: design.units,
+        generalTolerance: 'ISO 2768-m',
+        revision: 'a1b2c3d4',
+        projection: 'first angle',
+      } as const
+      const made = composeSheets([plan], 'A4', facts, style, font)
+      expect(made.ok).toBe(true)
+      const listed = plan.blocks.flatMap((b) => (b.kind === 'table' && b.title.startsWith('Order') ? b.rows : []))
+      expect(listed.map((row) => row[1])).toEqual(headRoute(design).map((o) => o.title))
+    }
+  })
+
   it('stands on its shank, the mounting face clear of the jaws, as worked by hand', () => {
     const set = tiltedSetUp(headFrom('parameters', ['join: after-face', 'join: before-tilt']))
     const [sin, cos] = [Math.sin((7 * Math.PI) / 180), Math.cos((7 * Math.PI) / 180)]

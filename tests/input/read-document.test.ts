@@ -125,7 +125,7 @@ describe('a document is refused, with code, line and column', () => {
     ['a tab for indentation', 'a:\n\tb: 1\n', [['not-yaml', 2, 1]]],
     ['two values on a line', 'a: b: c\n', [['not-yaml', 1, 4]]],
     ['an open bracket', 'a: [1, 2\n', [['not-yaml', 2, 1]]],
-    ['an open quote', 'a: 1\nb: "x\n', [['not-yaml', 3, 1]]],
+    ['an open quote', 'a: 1\nb: "x\n', [['not-yaml', 2, 4]]],
     ['a reserved sign', 'a: @x\n', [['not-yaml', 1, 4]]],
     [
       'two slips on two lines',

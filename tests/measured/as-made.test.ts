@@ -133,7 +133,12 @@ describe('a tool as it was made', () => {
 
   it('takes the face from whichever of angle and side heights was measured', () => {
     const rise = (head.layout.across / 2) * Math.tan(head.layout.faceAngle)
-    const both = made(value('body', 'face.long-side', 41.5 + rise), value('body', 'face.short-side', 41.5 - rise))
+    // The long side is read square to the face.
+    const cos = Math.cos(head.layout.faceAngle)
+    const both = made(
+      value('body', 'face.long-side', (41.5 + rise) * cos),
+      value('body', 'face.short-side', 41.5 - rise),
+    )
     expect(both.design.layout.depthOnAxis).toBeCloseTo(41.5, 9)
     expect(both.design.layout.faceAngle).toBeCloseTo(head.layout.faceAngle, 9)
     const steep = made(value('body', 'face.angle', (8 * Math.PI) / 180))

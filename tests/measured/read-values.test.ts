@@ -51,7 +51,7 @@ describe('a filled-in sheet', () => {
     expect(values(sheet('a1b2c3d4,body,slot.depth,slot,mm,"9,62"'))).toEqual([['body', 'slot.depth', 9.62]])
     expect(problem(sheet('a1b2c3d4,body,slot.depth,slot,mm,"9,620"'))).toMatchObject({
       code: 'not-a-quantity',
-      where: { file: 'sheet.csv', line: 2, column: 6 },
+      where: { file: 'sheet.csv', line: 2, column: 34 },
     })
   })
 
@@ -84,7 +84,7 @@ describe('a sheet that cannot be right is refused, with the place', () => {
     ['a missing column', 'revision,part,measured\na1b2c3d4,body,9.6\n', 'missing-key', { line: 1 }],
     ['an empty file', '  \n', 'file-empty', {}],
     ['no value in any row', sheet('a1b2c3d4,body,slot.depth,slot,mm,'), 'file-empty', {}],
-    ['text for a number', sheet('a1b2c3d4,body,slot.depth,slot,mm,good'), 'not-a-quantity', { line: 2, column: 6 }],
+    ['text for a number', sheet('a1b2c3d4,body,slot.depth,slot,mm,good'), 'not-a-quantity', { line: 2, column: 34 }],
     ['a unit of another kind', sheet('a1b2c3d4,body,slot.depth,slot,mm,9.6 N'), 'wrong-unit', { line: 2 }],
     ['a sheet without a revision', 'part,size,measured\nbody,slot.depth,9.6\n', 'missing-key', {}],
     [

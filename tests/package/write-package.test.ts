@@ -2,6 +2,7 @@ import { mkdirSync, readFileSync, rmSync, statSync, symlinkSync, writeFileSync }
 import { join } from 'node:path'
 import { describe, expect, it } from 'vitest'
 import { systemDisk } from '../../src/package/disk.ts'
+import { packagePlace } from '../../src/package/package-place.ts'
 import { writePackage } from '../../src/package/write-package.ts'
 import { failingDisk } from './failing-disk.ts'
 import { fakeProcess } from './fake-processes.ts'
@@ -196,7 +197,8 @@ describe('a disk that refuses', () => {
     })
     expect(at('file/head')?.found).toBe('a file where its folder should be')
     expect(at('x'.repeat(300))?.found).toBe('a name that is too long for this disk')
-    expect(at('a\0b')?.found).toBe('a name that this system does not take')
+    // A name with a control character is refused before anything is written.
+    expect(packagePlace(parent(), 'a\0b').ok).toBe(false)
     expect(folderState(parent())).toEqual({ file: '' })
   })
 

@@ -74,8 +74,14 @@ describe('a broken set is reported like bad user input', () => {
   it.each([
     ['an end between two steps', '"from": "1.01 mm", "to": "1.194 mm", "step": "0.01 mm"', 'contradiction', 'to'],
     ['an end below the beginning', '"from": "1.01 mm", "to": "1 mm", "step": "0.01 mm"', 'contradiction', 'to'],
-    ['a step in a unit that no length has', '"from": "1.01 mm", "to": "1.19 mm", "step": "10 nm"', 'wrong-unit', 'step'],
+    [
+      'a step in a unit that no length has',
+      '"from": "1.01 mm", "to": "1.19 mm", "step": "10 nm"',
+      'wrong-unit',
+      'step',
+    ],
     ['more sizes than any box holds', '"from": "1 mm", "to": "9 mm", "step": "0.001 mm"', 'out-of-range', 'step'],
+    ['a block longer than any that is sold', '"from": "1001 mm"', 'out-of-range', 'from'],
     ['an end without a step', '"from": "1.01 mm", "to": "1.19 mm"', 'missing-key', undefined],
     ['a step without an end', '"from": "1.01 mm", "step": "0.01 mm"', 'missing-key', undefined],
   ])('%s', (_, wrong, code, key) => {

@@ -99,7 +99,11 @@ describe('a broken table is reported like bad user input', () => {
     )
     const [problem, ...others] = problemsOf({ threads: text })
     expect(others).toEqual([])
-    expect(problem).toMatchObject({ code: 'out-of-range', found: '"-6 mm"', allowed: 'more than 0 mm' })
+    expect(problem).toMatchObject({
+      code: 'out-of-range',
+      found: '"-6 mm"',
+      allowed: 'more than 0 mm and at most 500 mm',
+    })
     expect(problem?.where).toEqual({
       file: 'threads.json',
       path: 'rows.3.majorDiameter',

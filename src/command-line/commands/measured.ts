@@ -1,7 +1,7 @@
 import { join, parse, resolve } from 'node:path'
 import { printable } from '../../input/plain-text.ts'
 import { asMade } from '../../measured/as-made.ts'
-import { askedLines } from '../../measured/inspection-sheet.ts'
+import { askedLines, hasNumber } from '../../measured/inspection-sheet.ts'
 import { readValues } from '../../measured/read-values.ts'
 import { manifestName } from '../../package/manifest.ts'
 import { packagePlace } from '../../package/package-place.ts'
@@ -56,12 +56,13 @@ export const measuredCommand: Command = {
     const read = await readParameters(file, values.get('--tables'), world)
     if (!read.ok) return read
     const { family, design } = read.value
-    const text = readTextFile(resolve(cwd, sheet), sheet)
-    if (!text.ok) return { ok: false, problems: text.problems }
-    const texts = new Map([[sheet, text.value]])
+    const text = readTextFile(resolve(cwd, sheet), sheet, 'a sheet with measured values')
+    const source = text.ok ? text.value : text.text
+    const texts = new Map(source === undefined ? [] : [[sheet, source]])
+    if (!text.ok) return { ok: false, problems: text.problems, texts }
     const revision = revisionOf(read.value)
     const measured = readValues(text.value, sheet, {
-      sizes: askedLines(family.measuring(design)),
+      sizes: askedLines(family.measuring(design)).filter(hasNumber),
       units: design.units,
       revision,
       anyRevision: switches.has('--any-revision'),

@@ -182,9 +182,12 @@ function shankDimensions(l: Layout): Dimension[] {
     const isTaper = Math.abs(piece.from - piece.to) > 1e-9
     const long = size(`length${which}`, isTaper ? 'length of the taper' : 'length of the shank', 'length', piece.length)
     if (isTaper) {
+      const next = profile[i + 1]
+      const goesOver = next !== undefined && Math.abs(next.from - piece.to) < 1e-9
       return [
         size(`gauge-diameter${which}`, 'taper, large end', 'diameter', piece.from),
-        size(`small-diameter${which}`, 'taper, small end', 'diameter', piece.to),
+        // Where a cylinder carries on from it, its diameter says it.
+        ...(goesOver ? [] : [size(`small-diameter${which}`, 'taper, small end', 'diameter', piece.to)]),
         long,
       ]
     }

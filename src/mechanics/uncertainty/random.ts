@@ -40,12 +40,6 @@ export function uniformNumbers(seed: number): () => number {
   return () => (next() + 0.5) / 2 ** 32
 }
 
-/** Normal variates, mean 0 and standard deviation 1, from the uniform numbers of a seed. */
-export function normalNumbers(seed: number): () => number {
-  const next = uniformNumbers(seed)
-  return () => normal(next)
-}
-
 /**
  * One normal variate, mean 0 and standard deviation 1, by C. F. F. Karney's algorithm N (Sampling exactly from the normal
  * distribution, ACM Transactions on Mathematical Software 42, 2016): the probabilities come about by comparing uniform numbers, after von

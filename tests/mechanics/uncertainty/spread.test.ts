@@ -1,5 +1,4 @@
 import { describe, expect, it } from 'vitest'
-import { normalNumbers, uniformNumbers } from '../../../src/mechanics/uncertainty/random.ts'
 import { shareOf, spreadOf, type Toleranced } from '../../../src/mechanics/uncertainty/spread.ts'
 
 const size = (id: string, middle: number, by: number): Toleranced => ({ id, low: middle - by, high: middle + by })
@@ -10,30 +9,6 @@ function phi(x: number): number {
   const tail = (Math.exp((-x * x) / 2) / Math.sqrt(2 * Math.PI)) * poly
   return x > 0 ? 1 - tail : tail
 }
-
-describe('the numbers of a simulation', () => {
-  it('are the same for the same seed, other for another, and even over their range', () => {
-    const draw = (seed: number) => Array.from({ length: 5 }, uniformNumbers(seed))
-    expect(draw(1)).toEqual(draw(1))
-    expect(draw(1)).not.toEqual(draw(2))
-    const next = uniformNumbers(3)
-    const tenths = new Array<number>(10).fill(0)
-    for (let i = 0; i < 20_000; i++) tenths[Math.floor(next() * 10)]!++
-    // Chi-square with 9 degrees of freedom: 27.9 is passed once in a thousand.
-    expect(tenths.reduce((sum, n) => sum + (n - 2000) ** 2 / 2000, 0)).toBeLessThan(27.9)
-  })
-
-  it('summed by twelve have mean 0, variance 1 and kurtosis 2.9 (Irwin–Hall), as close as 40 000 of them can tell', () => {
-    const next = normalNumbers(11)
-    const values = Array.from({ length: 40_000 }, next)
-    const moment = (k: number) => values.reduce((sum, v) => sum + v ** k, 0) / values.length
-    expect(Math.abs(moment(1))).toBeLessThan(4 / Math.sqrt(40_000))
-    expect(Math.abs(moment(2) - 1)).toBeLessThan((4 * Math.sqrt(2)) / Math.sqrt(40_000))
-    expect(Math.abs(moment(4) - 2.9)).toBeLessThan(0.2)
-    // Within one standard deviation: 68.27 % of a normal distribution.
-    expect(Math.abs(values.filter((v) => Math.abs(v) < 1).length / 40_000 - 0.6827)).toBeLessThan(0.012)
-  })
-})
 
 describe('the spread of a chain of sizes', () => {
   const sizes = [size('a', 10, 0.3), size('b', 5, 0.1), size('c', 2, 0.2)]
@@ -108,4 +83,32 @@ it('limits that are no interval and no parts at all are the caller’s mistake',
   const base = { outcome: () => [0], held: [undefined], seed: 1 } as const
   expect(() => spreadOf({ ...base, sizes: [{ id: 'a', low: 1, high: 1 }], count: 1 })).toThrow(RangeError)
   expect(() => spreadOf({ ...base, sizes: [], count: 0 })).toThrow(RangeError)
+})
+
+it('a distance that passes through nought has no slope there, and yet its worst case is what each size does alone', () => {
+  const [away] = spreadOf({
+    sizes: [size('x', 0, 0.2), size('y', 0, 0.1)],
+    outcome: ([x, y]) => [Math.abs(x!) + y!],
+    held: [undefined],
+    count: 10,
+    seed: 1,
+  })
+  expect(away!.worst).toEqual({ low: -0.1, high: expect.closeTo(0.3, 12) })
+})
+
+it('a size that may lie anywhere between its limits brings three times the variance of a normal one', () => {
+  // Closed forms: T²/3 and T²/9, so 3 : 1; a triangular one T²/6, 1.5 : 1.
+  const causes = (distribution: 'uniform' | 'triangular') =>
+    spreadOf({
+      sizes: [{ ...size('sorted', 1, 0.1), distribution }, size('turned', 2, 0.1)],
+      outcome: ([a, b]) => [a! - b!],
+      held: [undefined],
+      count: 10,
+      seed: 1,
+    })[0]!.causes
+  expect(causes('uniform')).toEqual([
+    { id: 'sorted', share: expect.closeTo(0.75, 12) },
+    { id: 'turned', share: expect.closeTo(0.25, 12) },
+  ])
+  expect(causes('triangular')[0]!.share).toBeCloseTo(0.6, 12)
 })

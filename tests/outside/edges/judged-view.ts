@@ -4,12 +4,12 @@ import { brep } from '../brep/kernels.ts'
 type Vec2 = readonly [number, number]
 type Vec3 = readonly [number, number, number]
 
-/** One projected edge of the judge: points along it, and its length. */
+/** One projected edge of the judge: points along it, and its length; two points of a straight one. */
 export interface JudgedEdge {
   readonly points: readonly Vec2[]
   readonly length: number
-  /** How far the true curve may stand out from each chord between the points, mm. */
-  readonly sagittas: readonly number[]
+  /** The kernel drew the points as chords, not the curve: what it stands for may lie beside them. */
+  readonly chords: boolean
 }
 
 /** What the B-rep kernel draws of a solid: corners, tangent lines and outlines, seen and hidden. */
@@ -21,6 +21,13 @@ export interface JudgedView {
 
 /** Hidden-line projection of a solid with the eye in the direction `eye` and `right` to the right, both unit vectors. */
 export function judgedView(shape: Shape3D, eye: Vec3, right: Vec3, spacing: number): JudgedView {
+  const { visible, smooth, hidden } = projection(shape, eye, right)
+  const edges = (found: readonly Edge[]) => found.map((e) => sampled(e, spacing)).filter(({ length }) => length > 1e-5)
+  return { visible: edges(visible), smooth: edges(smooth), hidden: edges(hidden) }
+}
+
+/** The kernel's own edges in the drawing plane, with their curves but no points along them yet. */
+export function projection(shape: Shape3D, eye: Vec3, right: Vec3): Record<keyof JudgedView, Edge[]> {
   const camera = new ProjectionCamera([0, 0, 0], [...eye], [...right])
   const algorithm = new brep.HLRBRep_Algo()
   algorithm.Add(shape.wrapped, 0)
@@ -34,9 +41,8 @@ export function judgedView(shape: Shape3D, eye: Vec3, right: Vec3, spacing: numb
       .flatMap((c) => cast(c).edges)
       .map((e) => {
         brep.BRepLib.BuildCurves3d(e.wrapped)
-        return sampled(e, spacing)
+        return e
       })
-      .filter(({ length }) => length > 1e-5)
   return {
     visible: edges(shapes.VCompound(), shapes.OutLineVCompound()),
     smooth: edges(shapes.Rg1LineVCompound()),
@@ -56,33 +62,14 @@ function sampled(edge: Edge, spacing: number): JudgedEdge {
     const corners = on(chords)
     if (Math.abs(lengthOf(corners) - length) < 1e-6 * length && lengthOf(on(chords * 3)) < length * (1 + 1e-9)) {
       const half = corners.filter((_, i) => i % 2 === 0)
-      return { points: corners, length: (4 * length - lengthOf(half)) / 3, sagittas: sagittasOf(corners) }
+      return { points: corners, length: (4 * length - lengthOf(half)) / 3, chords: true }
     }
   }
-  const points = on(Math.max(edge.geomType === 'LINE' ? 2 : 60, Math.ceil(length / spacing)))
-  return { points, length, sagittas: points.slice(1).map(() => 0) }
+  const points = on(edge.geomType === 'LINE' ? 1 : Math.max(60, Math.ceil(length / spacing)))
+  return { points, length, chords: false }
 }
 
 const chords = 14
 
 const lengthOf = (points: readonly Vec2[]): number =>
   points.slice(1).reduce((sum, [x, y], i) => sum + Math.hypot(x - points[i]![0], y - points[i]![1]), 0)
-
-/**
- * Arrow height over each chord from the turns at its two corners: an eighth of chord and turn on a circle, and a quarter
- * more; where the curve turns sharply, all that two tangents leave open.
- */
-function sagittasOf(corners: readonly Vec2[]): number[] {
-  const turn = (i: number) => {
-    const [a, b, c] = [corners[i - 1], corners[i], corners[i + 1]]
-    if (!a || !b || !c) return 0
-    const [ux, uy, vx, vy] = [b[0] - a[0], b[1] - a[1], c[0] - b[0], c[1] - b[1]]
-    return Math.abs(Math.atan2(ux * vy - uy * vx, ux * vx + uy * vy))
-  }
-  return corners.slice(1).map(([x, y], i) => {
-    const chord = Math.hypot(x - corners[i]![0], y - corners[i]![1])
-    // What the curve does at its very end no corner tells: up to three times the turn of the next one was seen.
-    const most = i === 0 ? 3 * turn(1) : i === corners.length - 2 ? 3 * turn(i) : Math.max(turn(i), turn(i + 1))
-    return most < 0.6 ? (1.25 * chord * most) / 8 : (chord * Math.tan(Math.min(most, 2) / 2)) / 2
-  })
-}

@@ -42,6 +42,9 @@ function madeParameters(design: HeadDesign, made: MadeSizes): Result<Parameters>
       'a slot that the bit goes into: open it, or grind the bit',
     )
   }
+  if ((bit('ground-length') ?? 1) <= 0) {
+    return refused('bit bit.ground-length', 'facets of no length', 'more than 0')
+  }
   const bore = body('bore.diameter')
   const fit = madeFit(design, bore, arbor('spigot.diameter'))
   const boreKept = {

@@ -46,9 +46,17 @@ const ways: Readonly<Record<string, (design: HeadDesign) => Way>> = {
       how: `sine bar of ${formatLength(bar, units)} on ${stack} of blocks under the mounting face, indicator over the face`,
     }
   },
-  'face.long-side': () => ({ how: 'height gauge, mounting face on the surface plate, before slot and step are cut' }),
-  'face.short-side': () => ({ how: 'height gauge, mounting face on the surface plate, before slot and step are cut' }),
-  'face.depth-on-axis': () => ({ how: 'follows: mean of the two side heights' }),
+  // At the tilt nothing may be unclamped until all cuts are done: what can be reached there is square to the face.
+  'face.long-side': ({ layout }) => ({
+    how: 'indicator or height gauge in the clamping of the tilt, after the face and before slot and step',
+    reading: {
+      says: 'from the lowest edge of the mounting face to the angled face, square to the face',
+      scale: Math.cos(layout.faceAngle),
+      offset: 0,
+    },
+  }),
+  'face.short-side': () => ({ how: 'follows from the long side and the angle' }),
+  'face.depth-on-axis': () => ({ how: 'follows from the long side and the angle' }),
   'slot.width': () => ({ how: 'the bit itself and feeler gauges, or a stack of blocks' }),
   'slot.depth': () => ({ how: 'depth micrometer on the angled face, before the step is cut' }),
   'slot.from-flat': () => ({

@@ -178,7 +178,7 @@ function tilted(design: HeadDesign): Made {
     held: onShank
       ? 'By the shank of the arbor in a V-block between the jaws, angled face up, the bit side low'
       : `${capital(onFlats(design))}, angled face up, the bit side low`,
-    datum: `O: bore axis at the finished face; Y midway between the jaws, X ${size(l.corner)} along the face from its outer corner on the bit side, Z on the finished face. X + down the slope to the bit side, Y + to its right seen from above, Z counts down into the metal.`,
+    datum: `O: bore axis at the finished face; Y midway between ${onShank ? 'the flats of the head' : 'the jaws'}, X ${size(l.corner)} along the face from its outer corner on the bit side, Z on the finished face. X + down the slope to the bit side, Y + to its right seen from above, Z counts down into the metal.`,
     frame: faceFrame(l.faceAngle, l.depthOnAxis),
     figures: [
       ...(set.tilt > 0 ? [{ id: 'tilt', label: 'tilt', amount: { kind: 'angle', value: set.tilt } } as const] : []),

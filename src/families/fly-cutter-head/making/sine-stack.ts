@@ -17,8 +17,25 @@ export const sineStack = (design: HeadDesign): SineStack | undefined =>
     const blocks = design.parameters.shop['gauge-blocks']
     if (setting.by !== 'sine-bar' || blocks.length === 0) return undefined
     const height = sineBarHeight(setting.bar, tilt)
-    const step = wringing[design.units]
-    const stack = gaugeStack(blocks, step * Math.max(1, Math.round(height / step)))
+    const stack = gaugeStack(blocks, height, { within: wringing[design.units] })
     if (!stack || stack.height > setting.bar) return undefined
-    return { ...stack, off: stack.height - height, angle: sineBarAngle(setting.bar, stack.height) }
+    return { ...stack, angle: sineBarAngle(setting.bar, stack.height) }
   })
+
+/**
+ * Whether one, two or three of the blocks come as near as `within` to a height, mm: a glance that spares the search for the best
+ * stack of up to four where only near enough is asked for.
+ */
+export function comesNear(blocks: readonly number[], height: number, within: number): boolean {
+  const sorted = [0, 0, ...blocks].sort((a, b) => a - b)
+  return sorted.some((first, at) => {
+    let [low, high] = [at + 1, sorted.length - 1]
+    while (low < high) {
+      const off = first + sorted[low]! + sorted[high]! - height
+      if (Math.abs(off) <= within) return true
+      if (off < 0) low++
+      else high--
+    }
+    return false
+  })
+}

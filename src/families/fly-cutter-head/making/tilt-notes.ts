@@ -39,7 +39,7 @@ function angleNotes(design: HeadDesign): string[] {
     case 'level':
       return []
     case 'angle-block':
-      return [`Angle block of ${angle} ${on}, on the parallels.`]
+      return [`${angleBlockWords(setting.blocks)} ${on}, on the parallels.`]
     case 'sine-bar': {
       const blocks = blocksWords(design)
       return [
@@ -51,6 +51,12 @@ function angleNotes(design: HeadDesign): string[] {
         `${angle} by protractor ${on}, checked with an indicator: no sine bar or angle block of it is in the list.`,
       ]
   }
+}
+
+/** `Angle block of 7°`, or `Angle blocks of 5° + 2°`. */
+export function angleBlockWords(blocks: readonly number[]): string {
+  const angles = blocks.map((block) => formatAngle(block, { minutes: true }).replace(/°0'$/, '°'))
+  return `Angle block${blocks.length > 1 ? 's' : ''} of ${angles.join(' + ')}`
 }
 
 /** The blocks of the shop's set that are wrung together: `, 10 + 1.18 + 1.007`; nothing where none are listed. */

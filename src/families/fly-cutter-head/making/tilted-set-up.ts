@@ -1,3 +1,4 @@
+import { angleBlockStack } from '../../../mechanics/measuring/angle-block-stack.ts'
 import { arborTop } from '../assembly-dimensions.ts'
 import type { HeadDesign } from '../design.ts'
 import { facingCutter } from './tooling.ts'
@@ -5,7 +6,8 @@ import { facingCutter } from './tooling.ts'
 /** How the tilt is picked up. */
 export type AngleSetting =
   | { readonly by: 'level' }
-  | { readonly by: 'angle-block' }
+  /** Blocks whose angles add up, rad. */
+  | { readonly by: 'angle-block'; readonly blocks: readonly number[] }
   /** Blocks under one end of the sine bar, mm. */
   | { readonly by: 'sine-bar'; readonly bar: number; readonly stack: number }
   | { readonly by: 'protractor' }
@@ -140,7 +142,7 @@ function shankHeld(design: HeadDesign, sin: number, cos: number): Held {
 }
 
 /** What of the arbor is held, mm: its thinnest place above the shoulder. */
-const shankDiameter = ({ parameters: p, layout: l }: HeadDesign): number =>
+export const shankDiameter = ({ parameters: p, layout: l }: HeadDesign): number =>
   p.arbor.kind === 'straight' ? p.bore.diameter : Math.min(...l.shank!.profile.map((piece) => piece.to))
 
 /** Length along x of the flat that a jaw lies on, mm: none of a round bar, nor of corners. */
@@ -157,7 +159,9 @@ function between({ parameters: { stock } }: HeadDesign): number {
 
 function settingOf({ parameters: { shop }, layout: { faceAngle } }: HeadDesign): AngleSetting {
   if (faceAngle === 0) return { by: 'level' }
-  if (shop['angle-blocks'].some((a) => Math.abs(a - faceAngle) < sameAngle)) return { by: 'angle-block' }
+  // Turned round, a block on a block slides: only blocks that add up are stood under a head.
+  const stack = angleBlockStack(shop['angle-blocks'], faceAngle, { subtracts: false, within: sameAngle, most: 3 })
+  if (stack && Math.abs(stack.off) <= sameAngle) return { by: 'angle-block', blocks: stack.added }
   const bar = shop['sine-bar']
   return bar === undefined ? { by: 'protractor' } : { by: 'sine-bar', bar, stack: bar * Math.sin(faceAngle) }
 }

@@ -2,7 +2,7 @@ import type { Finding, FindingLever } from '../../../checks/finding.ts'
 import { mm, written } from '../../../checks/rule.ts'
 import type { HeadDesign } from '../design.ts'
 import { laidSetUp } from '../making/laid-set-up.ts'
-import { sineStack } from '../making/sine-stack.ts'
+import { comesNear, sineStack } from '../making/sine-stack.ts'
 import { tiltedSetUp } from '../making/tilted-set-up.ts'
 import { type Cutter, coveringMill, endMill, roundTool } from '../making/tooling.ts'
 
@@ -69,6 +69,10 @@ function tilt(design: HeadDesign): Finding[] {
       },
     ]
   }
+  if (set.setting.by !== 'sine-bar') return []
+  const { bar, stack: height } = set.setting
+  if (comesNear(design.parameters.shop['gauge-blocks'], height, 0.99 * bar * Math.cos(set.tilt) * settingError))
+    return []
   const stack = sineStack(design)
   if (!stack || Math.abs(stack.angle - set.tilt) <= settingError) return []
   const angle = (value: number) => ({ value, kind: 'angle' }) as const

@@ -1,9 +1,9 @@
 import type { DrawnNotes } from '../../../drawing/plan/sheet-plan.ts'
 import type { MatchedFit } from '../../../mechanics/fit/matched-fit.ts'
 import { formatNumber } from '../../../quantity/format-number.ts'
-import { arborStock } from '../arbor-stock.ts'
 import type { HeadDesign } from '../design.ts'
 import { otherWaysOf } from '../engineering/ways-to-hold.ts'
+import { partsList } from '../parts-list.ts'
 import { sheetUnits } from './sizes.ts'
 import { written } from './words.ts'
 
@@ -16,21 +16,21 @@ export function arborNotes(design: HeadDesign): DrawnNotes {
   const { parameters: p, layout: l } = design
   const { units } = sheetUnits(design)
   const length = (value: number) => written(design, 'length', value)
-  const stock = arborStock(design)
-  const bar = stock.bar ? `round bar ${length(stock.bar.size)}` : `a round bar of ${length(stock.largest)} or more`
-  const shank = l.shank
+  const { stock } = partsList(design).find(({ id }) => id === 'arbor')!
+  const { shank } = l
+  const seats = p.arbor.kind === 'shank'
   return {
     kind: 'notes',
     title: 'Notes',
     lines: [
-      `Blank: ${bar}, sawn ${length(stock.length)} long.`,
+      `Blank: ${stock}.`,
       ...turningWords(design),
       ...(l.fit?.kind === 'matched' ? [matchedWords(l.fit as MatchedFit, length)] : []),
       ...(p.fit.kind === 'ansi-b4-1' ? [`Spigot to ANSI B4.1 class ${p.fit.class} with the bore.`] : []),
-      `Spigot and seat run true to the shank within ${runOut[units]}.`,
-      ...(p.arbor.kind === 'shank'
-        ? [`Relieve the corner of spigot and seat, ${relief[units]}, so that the shoulder seats.`]
-        : []),
+      seats
+        ? `Spigot and seat run true to the shank within ${runOut[units]}.`
+        : `The spigot runs true to the rest of the bar within ${runOut[units]}.`,
+      ...(seats ? [reliefWords(design)] : []),
       ...(shank && shank.kind !== 'straight'
         ? [
             `Shank ${shank.name} to its standard: the sizes in brackets are for checking. Blue the taper in a socket, or buy a blank arbor and turn only the head end.`,
@@ -45,13 +45,22 @@ export function arborNotes(design: HeadDesign): DrawnNotes {
       ...(p.fit.kind === 'threaded'
         ? []
         : [
-            `Texture: spigot Rz ${roughness(design, p.fit['spigot-roughness'])}, seat and shank Ra ${units === 'in' ? '32 µin' : '0.8 µm'}.`,
+            `Texture: spigot Rz ${roughness(design, p.fit['spigot-roughness'])}, ${seats ? 'seat and shank' : 'the rest'} Ra ${units === 'in' ? '32 µin' : '0.8 µm'}.`,
           ]),
       ...tappedWords(design),
-      'Break sharp edges; the edge of the seat stays clean.',
+      seats ? 'Break sharp edges; the edge of the seat stays clean.' : 'Break sharp edges.',
       'Turning: no gloves, no sleeves, chuck key out. Polish with a file or cloth only as the manual of the lathe allows.',
     ],
   }
+}
+
+/** What keeps the corner of spigot and seat from standing on the mouth of the bore. */
+function reliefWords(design: HeadDesign): string {
+  const thread = design.layout.spigotThread
+  if (!thread)
+    return `Relieve the corner of spigot and seat, ${relief[sheetUnits(design).units]}, so that the shoulder seats.`
+  const wide = written(design, 'length', 2 * thread.pitch)
+  return `Undercut the thread at the seat, ${wide} wide and below its minor diameter, so that the shoulder seats.`
 }
 
 /** On what it is turned, and in which order. */
@@ -60,11 +69,12 @@ function turningWords({ parameters: p }: HeadDesign): string[] {
   const centres = hollow
     ? 'Drill it through first; chamfer both mouths 60° to run on the centres.'
     : 'Centre-drill both ends; the centres stay.'
-  const last =
+  const last = p.arbor.kind === 'shank' ? 'the spigot and its seat last' : 'the spigot last'
+  const turned =
     p.making['spigot-turned-in'] === 'mill-spindle'
-      ? 'Turn between centres; the spigot and its seat last, in the spindle of the mill.'
-      : 'Turn between centres; the spigot and its seat last, in the same clamping.'
-  return [`${centres} ${last}`]
+      ? `Turn between centres; ${last}, in the spindle of the mill.`
+      : `Turn between centres; ${last}, in the same clamping.`
+  return [`${centres} ${turned}`]
 }
 
 /** The end of the spigot where a screw with its washer keeps the head on. */

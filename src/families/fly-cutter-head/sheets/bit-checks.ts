@@ -19,10 +19,10 @@ export function bitChecks({ design, ground, blank }: BitDrawing): DrawnTable {
     title: 'Check after grinding, before the nose is honed',
     columns: ['what', 'seen or measured from', 'is'],
     rows: [
-      ['end edge leans back', 'leading side (L), from square', angle(-ex, -ez)],
+      ['end edge leans back', 'leading side, from square', angle(-ex, -ez)],
       ['end edge falls behind', 'end, from upright', angle(-ey, -ez)],
-      ['work-side edge rises', 'leading side (L), from the bit', angle(-wz, -wx)],
-      ['work-side edge falls behind', 'work side (M), from the bit', angle(-wy, -wx)],
+      ['work-side edge rises', 'leading side, from the bit', angle(-wz, -wx)],
+      ['work-side edge falls behind', 'work side, from the bit', angle(-wy, -wx)],
       ['tip', 'back, height gauge', length(-blank.back)],
       ['tip', 'trailing side, height gauge', length(-blank.trailing)],
       ['tip', 'inner end, caliper', length(-blank.inner)],

@@ -112,7 +112,7 @@ export function endView(bit: BitDrawing, cuts: BitCuts): ViewPlan {
     id: 'bit-end',
     caption: ['onto the end', `leading side ${leading}, work side down`],
     lines: drawn(bit, view, false),
-    smallest: readable(Math.max(blank.leading - blank.trailing, blank.work - blank.back)),
+    ...(bit.isGround && { smallest: readable(Math.max(blank.leading - blank.trailing, blank.work - blank.back)) }),
     choices: [
       motionChoices(to(blank.leading, blank.back + (blank.work - blank.back) / 4), [-outwards, 0], style),
       ...(alongCut

@@ -2,8 +2,8 @@ import type { DrawnNotes } from '../../../drawing/plan/sheet-plan.ts'
 import { formatAngle } from '../../../quantity/format-angle.ts'
 import { formatLength } from '../../../quantity/format-length.ts'
 import type { HeadDesign } from '../design.ts'
-import { blocksWords } from '../making/tilt-notes.ts'
-import { type TiltedSetUp, tiltedSetUp } from '../making/tilted-set-up.ts'
+import { angleBlockWords, blocksWords } from '../making/tilt-notes.ts'
+import { isJoinedFirst, type TiltedSetUp, tiltedSetUp } from '../making/tilted-set-up.ts'
 import { written } from './words.ts'
 
 /** How the head is held for its two clampings, and in which order it is cut. */
@@ -20,7 +20,7 @@ export function setUpNotes(design: HeadDesign): DrawnNotes[] {
     underWords(set, length),
     `Face above the jaws: ${length(set.least)} at least (deepest cut ${length(set.deepest)}, and clearance); it stands ${length(set.stickUp)}.`,
     gripWords(design, set, about),
-    `Zero O: bore axis at the finished face; Y midway between the jaws, X ${length(l.corner)} along the face from its outer corner on the bit side.`,
+    `Zero O: bore axis at the finished face; Y midway between ${set.heldBy === 'shank' ? 'the flats of the head' : 'the jaws'}, X ${length(l.corner)} along the face from its outer corner on the bit side.`,
     'In this order, the tilt not lost in between: face; slot, roughed under size, then each wall to the bit as measured; step.',
   ]
   const laid = [
@@ -35,7 +35,9 @@ export function setUpNotes(design: HeadDesign): DrawnNotes[] {
 
 const numbered = (lines: readonly string[]): string[] => lines.map((line, i) => `${i + 1}. ${line}`)
 
-function held({ parameters: { stock } }: HeadDesign): string {
+function held(design: HeadDesign): string {
+  const { stock } = design.parameters
+  if (isJoinedFirst(design)) return 'on the shank of the arbor, in a V-block'
   if (stock.shape === 'round') return 'round bar in a V-block or soft jaws, the line of the slot marked first'
   if (stock.shape === 'hexagon' && stock['slot-runs'] === 'flat-to-flat') {
     return 'V-jaws, for plain ones meet the hexagon on its corners'
@@ -43,22 +45,28 @@ function held({ parameters: { stock } }: HeadDesign): string {
   return 'on the two flats beside the slot'
 }
 
-function angleWords(design: HeadDesign, { setting, tilt }: TiltedSetUp): string {
+function angleWords(design: HeadDesign, { setting, tilt, heldBy }: TiltedSetUp): string {
+  const on = heldBy === 'shank' ? 'against the shank' : 'under the mounting face'
   const angle = formatAngle(tilt, { minutes: true }).replace(/°0'$/, '°')
   switch (setting.by) {
     case 'level':
       return 'No tilt: the mounting face lies level.'
     case 'angle-block':
-      return `Angle: block of ${angle} under the mounting face.`
+      return `${angleBlockWords(setting.blocks)} ${on}.`
     case 'sine-bar':
-      return `Angle: sine bar of ${written(design, 'length', setting.bar)} on ${written(design, 'length', setting.stack)} of blocks${blocksWords(design)}, ${angle}, under the mounting face.`
+      return `Angle: sine bar of ${written(design, 'length', setting.bar)} on ${written(design, 'length', setting.stack)} of blocks${blocksWords(design)}, ${angle}, ${on}.`
     case 'protractor':
-      return `Angle: ${angle} by protractor on the mounting face; pack under it.`
+      return `Angle: ${angle} by protractor ${on}; pack it.`
   }
 }
 
-function underWords({ under, onParallels, tilt }: TiltedSetUp, length: (value: number) => string): string {
-  const what = tilt > 0 ? 'The lowest edge of the mounting face' : 'The mounting face'
+function underWords({ under, onParallels, tilt, heldBy }: TiltedSetUp, length: (value: number) => string): string {
+  const what =
+    heldBy === 'shank'
+      ? 'The end of the shank'
+      : tilt > 0
+        ? 'The lowest edge of the mounting face'
+        : 'The mounting face'
   if (under === 0) return `${what} stands on the bed of the vise.`
   const by = onParallels ? 'on parallels of that height' : 'packed: no pair of parallels in the list is as high'
   return `${what} stands ${length(under)} above the bed, ${by}.${tilt > 0 ? ' An edge is no seat: the angle is held by what lies under the face.' : ''}`
@@ -66,11 +74,12 @@ function underWords({ under, onParallels, tilt }: TiltedSetUp, length: (value: n
 
 function gripWords(
   { parameters }: HeadDesign,
-  { grip, gripWanted }: TiltedSetUp,
+  { grip, gripWanted, heldBy }: TiltedSetUp,
   length: (value: number) => string,
 ): string {
   const enough = grip >= gripWanted ? '' : ': TOO LITTLE'
-  const where = parameters.stock.shape === 'round' ? 'Held below the jaw tops' : 'Flat held below the jaw tops'
+  const round = parameters.stock.shape === 'round' || heldBy === 'shank'
+  const where = round ? 'Held below the jaw tops' : 'Flat held below the jaw tops'
   return grip > 0
     ? `${where}: ${length(grip)}, wanted ${length(gripWanted)}${enough}.`
     : `${where}: none, wanted ${length(gripWanted)}: TOO LITTLE.`

@@ -6,9 +6,10 @@ import type { DrawingStyle, LayerName } from '../../../drawing/style.ts'
 import type { ViewFrame } from '../../../edges/entity.ts'
 import { viewOf } from '../../../edges/view.ts'
 import { cross, negate, scale, type Vec3 } from '../../../geometry/vector.ts'
+import { arborTop } from '../assembly-dimensions.ts'
 import type { HeadDesign } from '../design.ts'
 import { faceFrame } from '../frames.ts'
-import { type TiltedSetUp, tiltedSetUp } from '../making/tilted-set-up.ts'
+import { isJoinedFirst, shankDiameter, type TiltedSetUp, tiltedSetUp } from '../making/tilted-set-up.ts'
 import { setUpDimensions } from '../set-up-dimensions.ts'
 import { datumAt, down } from './body-views.ts'
 import { Sizes } from './sizes.ts'
@@ -25,6 +26,12 @@ const levelsOf = (set: TiltedSetUp) => {
   const bed = -set.stickUp - set.jawHeight
   return { jaws: -set.stickUp, bed, parallels: bed + set.under }
 }
+
+/** The head, and the arbor where it is in by then. */
+const pieces = (design: HeadDesign) => [
+  pieceOfPart(design, 'body'),
+  ...(isJoinedFirst(design) ? [pieceOfPart(design, 'arbor')] : []),
+]
 
 /** How far jaws and bed are drawn either way along the slot, mm. */
 const jawReach = ({ layout }: HeadDesign): number => 1.3 * layout.corner
@@ -43,6 +50,7 @@ export function tiltedView(design: HeadDesign): ViewPlan {
   const half = l.across / 2
   const at = (x: number, height: number): Point => onView(frame, [x, 0, height])
   const [low, high] = [at(half, 0), at(-half, 0)]
+  const lowest = set.heldBy === 'shank' ? at(shankDiameter(design) / 2, arborTop(design)) : low
   const long = jawReach(design)
   const [onBit, away] = b > 0 ? (['right', 'left'] as const) : (['left', 'right'] as const)
   const level: Point = [high[0], low[1]]
@@ -50,7 +58,7 @@ export function tiltedView(design: HeadDesign): ViewPlan {
     id: 'set-up-tilted',
     caption: ['square to the jaws', 'from the side away from the step; jaws, parallels and blank in phantom'],
     lines: [
-      ...drawnView(viewOf([pieceOfPart(design, 'body')], frame), false),
+      ...drawnView(viewOf(pieces(design), frame), false),
       ...boxed([-long, bed], [long, jaws]),
       ...(set.under > 0 ? phantom([-long, parallels], [long, parallels]) : []),
       ...(set.tilt > 0 ? phantom(high, level) : []),
@@ -76,7 +84,7 @@ export function tiltedView(design: HeadDesign): ViewPlan {
         kind: 'linear',
         direction: 'vertical',
         from: [-b * l.corner, 0],
-        to: low,
+        to: lowest,
         side: away,
       }),
       ...sizes.at('set-up.under', {
@@ -111,7 +119,7 @@ export function alongJaws(design: HeadDesign): ViewPlan {
     id: 'set-up-along',
     caption: ['along the jaws', 'from the bit side'],
     lines: [
-      ...drawnView(viewOf([pieceOfPart(design, 'body')], frame), false),
+      ...drawnView(viewOf(pieces(design), frame), false),
       ...[1, -1].flatMap((k) => [
         ...boxed([k * half, bed], [k * 1.6 * half, jaws]),
         ...(set.under > 0 ? boxed([k * half, bed], [k * 0.8 * half, parallels]) : []),
@@ -146,7 +154,7 @@ export function fromAbove(design: HeadDesign, style: DrawingStyle): ViewPlan {
     id: 'set-up-above',
     caption: ['from above, at the tilt', `the bit side is on the ${b > 0 ? 'right' : 'left'}; jaws in phantom`],
     lines: [
-      ...drawnView(viewOf([pieceOfPart(design, 'body')], frame), false),
+      ...drawnView(viewOf(pieces(design), frame), false),
       ...[1, -1].flatMap((k) => boxed([-long, k * half], [long, k * 1.3 * half])),
     ],
     choices: [
