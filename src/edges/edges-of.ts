@@ -6,7 +6,7 @@ import { cross, distance, dot, length, type Vec3 } from '../geometry/vector.ts'
 import { type Curve, crossings, fullTurn, isClosed, pointAt, type Samples, samplesOf, tangentAt } from './curve.ts'
 import { meetingsOf, type Stretch } from './meeting.ts'
 import { type Quadric, quadricOf } from './quadric.ts'
-import { type Face, type Neighbourhood, neighbourhood, Skin, sameSurface } from './skin.ts'
+import { type Border, bordersAround, type Face, Skin, sameSurface } from './skin.ts'
 import { parallel, sameWay, through } from './tolerance.ts'
 
 /** An edge of a solid: a stretch of an exact curve, and the two faces that meet there. */
@@ -82,10 +82,10 @@ function curvesOf(skin: Skin, only?: ReadonlySet<number>): Candidate[] {
   skin.surfaces.forEach((s, i) => {
     for (let k = i + 1; k < skin.surfaces.length; k++) {
       if (only && !only.has(i) && !only.has(k)) continue
-      for (const stretch of meetingsOf(s, skin.surfaces[k]!)) {
-        const same = found.find((f) => sameCurve(f.curve, stretch.curve))
+      for (const { curve, from, to } of meetingsOf(s, skin.surfaces[k]!)) {
+        const same = found.find((f) => sameCurve(f.curve, curve))
         if (same) same.pairs.push([i, k])
-        else found.push({ ...stretch, pairs: [[i, k]] })
+        else found.push({ curve, from, to, pairs: [[i, k]] })
       }
     }
   })
@@ -118,7 +118,7 @@ function edgesAlong(skin: Skin, { curve, from, to, pairs }: Candidate): Edge[] {
     const middle = (start + end) / 2
     const p = pointAt(curve, middle)
     if (!pairs.some(([a, b]) => skin.touches(a, p) && skin.touches(b, p)) || !skin.nearSkin(p)) continue
-    const met = edgeAt(neighbourhood([skin], p, tangentAt(curve, middle)))
+    const met = edgeAt(bordersAround([skin], p, tangentAt(curve, middle)))
     if (met) pieces.push({ curve, from: start, to: end, ...met })
   }
   return joined(curve, pieces)
@@ -168,7 +168,7 @@ function spread(curve: Curve, from: number, to: number): number {
   return distance(a, m) + distance(m, b)
 }
 
-function edgeAt({ borders }: Neighbourhood): Pick<Edge, 'faces' | 'smooth'> | undefined {
+function edgeAt(borders: readonly Border[]): Pick<Edge, 'faces' | 'smooth'> | undefined {
   const [a, b] = [borders[0], borders[borders.length - 1]]
   if (!a || !b || borders.length < 2) return undefined
   const flat = borders.length === 2 && dot(a.direction, b.direction) < -Math.cos(sameWay)

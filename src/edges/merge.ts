@@ -19,8 +19,8 @@ interface Carrier {
 export function merged(layers: readonly (readonly Entity[])[]): Entity[][] {
   const carriers: Carrier[] = []
   // Longest first: the direction of a short piece is not well known.
-  const all = layers.flatMap((entities, layer) => entities.map((entity) => ({ entity, layer })))
-  const order = all.map((x, i) => ({ ...x, i, size: sizeOf(x.entity) })).sort((a, b) => b.size - a.size || a.i - b.i)
+  const all = layers.flatMap((entities, layer) => entities.map((entity) => ({ entity, layer, size: sizeOf(entity) })))
+  const order = all.sort((a, b) => b.size - a.size)
   for (const { entity, layer } of order) {
     let carrier = carriers.find((c) => carries(c.entity, entity))
     if (!carrier) {

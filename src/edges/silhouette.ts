@@ -4,7 +4,7 @@ import { generator, type Line, pointAt } from './curve.ts'
 import { quadricsOf, splitAt } from './edges-of.ts'
 import type { Stretch } from './meeting.ts'
 import { flat, type Quadric } from './quadric.ts'
-import { type Face, neighbourhood, type Skin } from './skin.ts'
+import { bordersAround, type Face, type Skin } from './skin.ts'
 import { far } from './tolerance.ts'
 
 /** The outline of a round face seen along `eye`: a generator line, as far as it is on the skin. */
@@ -22,8 +22,7 @@ export function silhouettesOf(skin: Skin, eye: Vec3): Silhouette[] {
       for (const [start, end] of splitAt(line, from, far, others)) {
         const p = pointAt(line, (start + end) / 2)
         if (!skin.touches(sheet, p) || !skin.nearSkin(p)) continue
-        const { borders } = neighbourhood([skin], p, line.direction)
-        const border = borders.find((b) => b.sheet === sheet)
+        const border = bordersAround([skin], p, line.direction).find((b) => b.sheet === sheet)
         if (!border) continue
         const last = out[out.length - 1]
         if (last && start - last.to < 1e-5 && last.face.surface === border.face.surface) {

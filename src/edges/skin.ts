@@ -36,14 +36,7 @@ interface LocalCell {
   readonly sheets: number[]
 }
 
-/** How the metal lies round a point of a curve: the faces that separate it from the air, in order round the curve. */
-export interface Neighbourhood {
-  /** Borders between metal and air; none within metal or air, two at an edge or on a plain face. */
-  readonly borders: readonly Border[]
-  /** Unit vectors into the middle of each sector of air. */
-  readonly air: readonly Vec3[]
-}
-
+/** A face that leaves a curve. */
 export interface Border {
   readonly face: Face
   readonly sheet: number
@@ -178,11 +171,11 @@ function sectorsAround(skins: readonly Skin[], p: Vec3, tangent: Vec3): Sectors 
 }
 
 /**
- * How the metal lies round a point of a curve. `skins`: more than one where parts touch; their metal counts as one.
+ * The faces that separate metal from air at a point of a curve, in order round it: none within metal or air, two at an
+ * edge or on a plain face. `skins`: more than one where parts touch; their metal counts as one.
  */
-export function neighbourhood(skins: readonly Skin[], p: Vec3, tangent: Vec3): Neighbourhood {
-  const { rays, metal, gap, towards } = sectorsAround(skins, p, tangent)
-  if (rays.length === 0) return { borders: [], air: metal[0] ? [] : [towards(0)] }
+export function bordersAround(skins: readonly Skin[], p: Vec3, tangent: Vec3): Border[] {
+  const { rays, metal, towards } = sectorsAround(skins, p, tangent)
   const count = rays.length
   const borders: Border[] = []
   rays.forEach((ray, i) => {
@@ -197,7 +190,14 @@ export function neighbourhood(skins: readonly Skin[], p: Vec3, tangent: Vec3): N
     const { skin, sheet } = owner(ray.sheets, p, direction)
     borders.push({ face: faceOf(skin, sheet, p, direction, out), sheet, direction })
   })
-  return { borders, air: airSectors(rays, metal, gap).map(towards) }
+  return borders
+}
+
+/** Unit vectors into the middle of each sector of air round a point of a curve; `skins` as above. */
+export function airAround(skins: readonly Skin[], p: Vec3, tangent: Vec3): Vec3[] {
+  const { rays, metal, gap, towards } = sectorsAround(skins, p, tangent)
+  if (rays.length === 0) return metal[0] ? [] : [towards(0)]
+  return airSectors(rays, metal, gap).map(towards)
 }
 
 /**
@@ -305,9 +305,10 @@ function owner(sheets: readonly Through[], p: Vec3, direction: Vec3): Through {
 function faceOf(skin: Skin, sheet: number, p: Vec3, direction: Vec3, out: Vec3): Face {
   const { members } = skin.sheetOf(sheet)
   const beside = along(p, direction, probe)
-  const facing = members.map((m) => ({
-    ...m,
-    side: dot(outwardAt(m.surface, p), out) > 0 ? (1 as const) : (-1 as const),
+  const facing = members.map(({ surface, cell }) => ({
+    surface,
+    cell,
+    side: dot(outwardAt(surface, p), out) > 0 ? (1 as const) : (-1 as const),
   }))
   const found =
     facing.find((m) => m.side > 0 !== m.cell.cut && inClosure(m.cell.cell, beside, through)) ??
