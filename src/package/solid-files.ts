@@ -6,7 +6,7 @@ import { handOnly } from '../report/cautions.ts'
 import type { Mesh } from '../solid/closed-mesh.ts'
 import { laidOut } from '../solid/laid-out.ts'
 import { meshOf } from '../solid/mesh.ts'
-import { stlOf } from '../solid/stl.ts'
+import { facetsOf, stlFile } from '../solid/stl.ts'
 import { threeMf } from '../solid/three-mf.ts'
 
 /** Parts in the order of the scene; what comes after has the last one's. */
@@ -39,16 +39,18 @@ export function solidFiles(
     bodies.map(({ up }, i) => ({ up, mesh: mockUp[i]!.mesh })),
     scale,
   )
-  const stls: readonly (readonly [string, readonly Mesh[]])[] = [
-    ...meshes.filter(({ id }) => !id.startsWith('screw-')).map(({ id, mesh }) => [id, [mesh]] as const),
-    ['assembly', meshes.map(({ mesh }) => mesh)],
-    ['mock-up', printed],
-  ]
-  for (const [name, parts] of stls) {
-    const stl = stlOf(parts, name, `cutterwright ${name} in mm, revision ${revision}`)
-    if (!stl.ok) return stl
-    files.set(`${name}.stl`, stl.value)
+  const header = (name: string) => `cutterwright ${name} in mm, revision ${revision}`
+  const facets: Uint8Array[] = []
+  for (const { id, mesh } of meshes) {
+    const body = facetsOf([mesh], id)
+    if (!body.ok) return body
+    facets.push(body.value)
+    if (!id.startsWith('screw-')) files.set(`${id}.stl`, stlFile([body.value], header(id)))
   }
+  files.set('assembly.stl', stlFile(facets, header('assembly')))
+  const print = facetsOf(printed, 'mock-up')
+  if (!print.ok) return print
+  files.set('mock-up.stl', stlFile([print.value], header('mock-up')))
   const inPlace = meshes.map(({ label, material, mesh }, i) => ({ name: label, mesh, material, colour: colourOf(i) }))
   files.set('assembly.3mf', threeMf(inPlace, { title, description: `in mm, revision ${revision}` }))
   const toPrint = printed.map((mesh, i) => ({

@@ -119,25 +119,32 @@ function placeAmong(
   gap: number,
   rule: Rule,
 ): Point | undefined {
-  const lefts = [low[0], ...boxes.map((b) => b.high[0] + gap)].sort((a, b) => a - b)
-  const tops = [high[1], ...boxes.map((b) => b.low[1] - gap)].sort((a, b) => b - a)
-  const tries: Point[] =
-    rule === 'rows'
-      ? tops.flatMap((t) => lefts.map((l): Point => [l, t]))
-      : lefts.flatMap((l) => tops.map((t): Point => [l, t]))
-  for (const [left, top] of tries) {
-    const [right, bottom] = [left + width, top - height]
-    if (right > high[0] + 1e-9 || bottom < low[1] - 1e-9 || left < low[0] || top > high[1]) continue
-    if (boxes.every((b) => apart({ low: [left, bottom], high: [right, top] }, b, gap))) return [left, bottom]
+  const fitsRight = (left: number) => left + width <= high[0] + 1e-9
+  const fitsBelow = (top: number) => top <= high[1] && top - height >= low[1] - 1e-9
+  const lefts = [low[0], ...boxes.map((b) => b.high[0] + gap)].filter(fitsRight).sort((a, b) => a - b)
+  const tops = [high[1], ...boxes.map((b) => b.low[1] - gap)].filter(fitsBelow).sort((a, b) => b - a)
+  const [outer, inner] = rule === 'rows' ? [tops, lefts] : [lefts, tops]
+  for (const first of outer) {
+    for (const second of inner) {
+      const [left, top] = rule === 'rows' ? [second, first] : [first, second]
+      if (isFree(boxes, left, top - height, left + width, top, gap)) return [left, top - height]
+    }
   }
   return undefined
 }
 
-const apart = (a: Box, b: Box, gap: number): boolean =>
-  a.high[0] + gap <= b.low[0] + 1e-9 ||
-  b.high[0] + gap <= a.low[0] + 1e-9 ||
-  a.high[1] + gap <= b.low[1] + 1e-9 ||
-  b.high[1] + gap <= a.low[1] + 1e-9
+/** Tried many thousand times a sheet: plain numbers, no boxes made. */
+function isFree(boxes: readonly Box[], left: number, bottom: number, right: number, top: number, gap: number) {
+  for (const { low, high } of boxes) {
+    const clear =
+      right + gap <= low[0] + 1e-9 ||
+      high[0] + gap <= left + 1e-9 ||
+      top + gap <= low[1] + 1e-9 ||
+      high[1] + gap <= bottom + 1e-9
+    if (!clear) return false
+  }
+  return true
+}
 
 /** The things of each page moved together into the middle of what is free, as far as they clear what is taken. */
 function centred(
@@ -159,8 +166,7 @@ function centred(
     const shift: Point = [(area.high[0] - right) / 2, (Math.max(area.low[1], ...floors) - bottom) / 2]
     const clear = ([dx, dy]: Point) =>
       boxes.every((b) => {
-        const to = { low: [b.low[0] + dx, b.low[1] + dy], high: [b.high[0] + dx, b.high[1] + dy] } as const
-        return taken.every((t) => apart(to, t, gap))
+        return isFree(taken, b.low[0] + dx, b.low[1] + dy, b.high[0] + dx, b.high[1] + dy, gap)
       })
     const by = ([shift, [shift[0], 0], [0, shift[1]]] as const).find(clear)
     if (!by) continue
