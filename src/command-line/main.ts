@@ -1,4 +1,5 @@
 #!/usr/bin/env node
+import './short-run.ts'
 import { processWorld } from './process-world.ts'
 import { runCommand } from './run-command.ts'
 

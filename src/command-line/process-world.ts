@@ -1,3 +1,4 @@
+import { availableParallelism } from 'node:os'
 import { systemDisk } from '../package/disk.ts'
 import { systemProcesses } from '../package/processes.ts'
 import type { World } from './world.ts'
@@ -19,5 +20,6 @@ export function processWorld(): World {
     stdout: process.stdout,
     stderr: process.stderr,
     machine: { disk: systemDisk, processes: systemProcesses },
+    threads: availableParallelism(),
   }
 }

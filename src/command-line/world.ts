@@ -15,4 +15,6 @@ export interface World {
   readonly stdout: Sink
   readonly stderr: Sink
   readonly machine: Machine
+  /** Threads that a command may use, this one among them. */
+  readonly threads: number
 }

@@ -1,7 +1,6 @@
 import { dxfFile } from '../drawing/dxf/dxf-file.ts'
 import { sheetsDxf } from '../drawing/dxf/sheet-dxf.ts'
 import type { Font } from '../drawing/font/font.ts'
-import { sheetsPdf } from '../drawing/pdf/sheets-pdf.ts'
 import { composeSheets, type Drawing } from '../drawing/plan/compose.ts'
 import { type DrawingStyle, styleOf } from '../drawing/style.ts'
 import { viewSvg } from '../drawing/svg/svg.ts'
@@ -13,6 +12,7 @@ import { inspectionPlan } from '../measured/inspection-plan.ts'
 import { askedLines } from '../measured/inspection-sheet.ts'
 import type { Units } from '../quantity/kind.ts'
 import type { DrawnSheet } from '../report/html/html-report.ts'
+import type { PdfJob } from './beside-work.ts'
 
 /** General tolerance of every sheet. */
 const generalTolerance = 'ISO 2768-m'
@@ -56,40 +56,35 @@ export function drawingsOf(
 }
 
 /** The drawing files of a package, and the views for its report. */
-export interface DrawingFiles {
-  readonly files: ReadonlyMap<string, Uint8Array | string>
+export interface DrawingFiles<Pdf> {
+  /** DXF, name → content. */
+  readonly files: ReadonlyMap<string, string>
+  /** drawings.pdf, or the promise of it where another thread is at it. */
+  readonly pdf: Pdf
   readonly sheets: readonly DrawnSheet[]
 }
 
-export function drawingFiles(
+export function drawingFiles<Pdf>(
   read: ReadDesign<CommonParameters, Design>,
   findings: readonly JudgedFinding[],
   revision: string,
   font: Font,
-): Result<DrawingFiles> {
+  pdfOf: (job: PdfJob) => Pdf,
+): Result<DrawingFiles<Pdf>> {
   const style = styleOf()
   const drawings = drawingsOf(read, findings, revision, style, font)
   if (!drawings.ok) return drawings
   const { design } = read
   const units = sheetUnit(design)
-  const files = new Map<string, Uint8Array | string>()
-  for (const { plan, sheets } of drawings.value) {
-    if (!dxfDrawings.includes(plan.id)) continue
-    files.set(`${plan.id}.dxf`, dxfFile(sheetsDxf(sheets, style, units)))
-  }
   const facts = { title: design.parameters.title, subject: `revision ${revision}` }
-  files.set(
-    'drawings.pdf',
-    sheetsPdf(
-      drawings.value.flatMap((d) => d.sheets),
-      facts,
-      style,
-      font,
-    ),
-  )
+  const pdf = pdfOf({ sheets: drawings.value.flatMap((d) => d.sheets), facts })
+  const files = new Map<string, string>()
+  for (const { plan, sheets } of drawings.value) {
+    if (dxfDrawings.includes(plan.id)) files.set(`${plan.id}.dxf`, dxfFile(sheetsDxf(sheets, style, units)))
+  }
   const sheets = drawings.value.map(({ plan, sheets }) => ({
     title: plan.part,
     views: sheets.flatMap((s) => s.views.map((v) => viewSvg(v, `${plan.part}, ${v.id}`, style, font))),
   }))
-  return { ok: true, value: { files, sheets } }
+  return { ok: true, value: { files, pdf, sheets } }
 }

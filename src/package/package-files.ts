@@ -7,34 +7,39 @@ import { htmlReport } from '../report/html/html-report.ts'
 import { markdownReport } from '../report/markdown.ts'
 import { reportOf } from '../report/report.ts'
 import { setUpCsv } from '../route/set-up-csv.ts'
+import type { Beside } from './beside.ts'
 import { drawingFiles } from './drawing-files.ts'
 import { loadFont } from './load-font.ts'
 import { profileFile } from './profile-file.ts'
-import { solidFiles } from './solid-files.ts'
 
-/** Every file of a package, name → content. The same design gives the same bytes. */
-export function packageFiles(
+/**
+ * Every file of a package, name → content. The same design gives the same bytes, whoever works `beside`; its `solids` may be
+ * at work already.
+ */
+export async function packageFiles(
   read: ReadDesign<CommonParameters, Design>,
   findings: readonly JudgedFinding[],
   revision: string,
-): Result<Map<string, Uint8Array | string>> {
-  const solids = solidFiles(read, revision)
-  if (!solids.ok) return solids
-  const files = new Map<string, Uint8Array | string>(solids.value)
-  const drawings = drawingFiles(read, findings, revision, loadFont())
+  beside: Beside,
+  solids: ReturnType<Beside['solids']>,
+): Promise<Result<Map<string, Uint8Array | string>>> {
+  const { family, design } = read
+  const drawings = drawingFiles(read, findings, revision, loadFont(), beside.pdf)
   if (!drawings.ok) return drawings
-  for (const [name, content] of drawings.value.files) files.set(name, content)
   const profiles = profileFile(read, findings, revision)
   if (!profiles.ok) return profiles
-  files.set('profiles.dxf', profiles.value)
-  files.set(
-    'inspection.csv',
-    inspectionSheet(askedLines(read.family.measuring(read.design)), revision, read.design.units),
-  )
-  files.set('setup.csv', setUpCsv(read.family.route(read.design), read.family.setUps(read.design), revision))
   const report = reportOf(read, findings, revision)
-  files.set('report.json', `${JSON.stringify(report, null, 2)}\n`)
-  files.set('report.md', markdownReport(report))
-  files.set('report.html', htmlReport(report, read.family.pictures(read.design), drawings.value.sheets))
-  return { ok: true, value: files }
+  const texts: [string, string][] = [
+    ...drawings.value.files,
+    ['profiles.dxf', profiles.value],
+    ['inspection.csv', inspectionSheet(askedLines(family.measuring(design)), revision, design.units)],
+    ['setup.csv', setUpCsv(family.route(design), family.setUps(design), revision)],
+    ['report.json', `${JSON.stringify(report, null, 2)}\n`],
+    ['report.md', markdownReport(report)],
+    ['report.html', htmlReport(report, family.pictures(design), drawings.value.sheets)],
+  ]
+  const solid = await solids
+  if (!solid.ok) return solid
+  const pdf = await drawings.value.pdf
+  return { ok: true, value: new Map<string, Uint8Array | string>([...solid.value, ['drawings.pdf', pdf], ...texts]) }
 }

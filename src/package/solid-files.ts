@@ -1,5 +1,4 @@
-import type { CommonParameters, Design } from '../families/family.ts'
-import type { ReadDesign } from '../families/read-design.ts'
+import type { AnyFamily, Design } from '../families/family.ts'
 import type { Result } from '../input/problem.ts'
 import { solidOf } from '../part/part.ts'
 import { handOnly } from '../report/cautions.ts'
@@ -14,10 +13,7 @@ const colours = ['#8f979e', '#55616e', '#c8a24a', '#3b3f45'] as const
 const colourOf = (index: number) => colours[Math.min(index, colours.length - 1)]!
 
 /** STL of every part, of all in place and of the mock-up, and the last two with names and colours as 3MF. */
-export function solidFiles(
-  { family, design }: ReadDesign<CommonParameters, Design>,
-  revision: string,
-): Result<Map<string, Uint8Array>> {
+export function solidFiles(family: AnyFamily, design: Design, revision: string): Result<Map<string, Uint8Array>> {
   const files = new Map<string, Uint8Array>()
   const tolerance = design.parameters.settings['chord-tolerance']
   const { title } = design.parameters

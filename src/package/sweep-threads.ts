@@ -1,12 +1,12 @@
-import { availableParallelism } from 'node:os'
 import { setImmediate as nextTurn } from 'node:timers/promises'
-import { Worker } from 'node:worker_threads'
+import type { Worker } from 'node:worker_threads'
 import { families } from '../families/families.ts'
 import type { CommonParameters } from '../families/family.ts'
 import type { Axis } from '../sweep/axis.ts'
 import { type SetResult, setResult } from '../sweep/set-result.ts'
 import { changeAt, countSets } from '../sweep/sweep.ts'
 import type { Tables } from '../tables/read-tables.ts'
+import { startThread } from './thread.ts'
 
 /** All that a thread needs to work out any set of a sweep. Plain data. */
 export interface SweepJob {
@@ -29,8 +29,8 @@ const chunk = 8
 /** Below this many sets a second thread costs more to start than it saves. */
 const worthThreads = 200
 
-/** Threads that a sweep is worth on this computer. */
-export const threadsFor = (sets: number): number => (sets < worthThreads ? 1 : Math.min(16, availableParallelism()))
+/** Threads that a sweep is worth, of those that there are. */
+export const threadsFor = (sets: number, threads: number): number => (sets < worthThreads ? 1 : Math.min(16, threads))
 
 /** Results of a run of sets, and the number of the first. */
 export interface Chunk {
@@ -90,20 +90,9 @@ export async function sweptOn(threads: number, job: SweepJob, done: (sets: numbe
   }
 }
 
-/**
- * Starts one more thread. In a clone the sources run as they are, and a thread has to bring the loader itself: Node 20 does
- * not hand on to a thread the one that this process came with.
- */
+/** Starts one more thread. */
 function helper(work: SweepWork): { readonly worker: Worker; readonly chunks: Promise<Chunk[]> } {
-  const isSource = import.meta.url.endsWith('.ts')
-  const entry = new URL(isSource ? './sweep-thread.ts' : './sweep-thread.js', import.meta.url)
-  const loaded = () => {
-    const loader = JSON.stringify(import.meta.resolve('tsx/esm/api'))
-    return `import(${loader}).then(({ register }) => { register(); return import(${JSON.stringify(entry.href)}) })`
-  }
-  const worker = isSource
-    ? new Worker(loaded(), { eval: true, execArgv: [], workerData: work })
-    : new Worker(entry, { workerData: work })
+  const worker = startThread('sweep-thread', work)
   const chunks = new Promise<Chunk[]>((resolve, reject) => {
     worker.once('message', resolve)
     worker.once('error', reject)

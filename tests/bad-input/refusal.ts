@@ -32,6 +32,7 @@ export async function ran(cwd: string, args: readonly string[]): Promise<Ran> {
       },
     },
     machine: { disk: systemDisk, processes: systemProcesses },
+    threads: 1,
   }
   const command = commands.find(({ name }) => name === args[0])
   if (command === undefined) throw new Error(`no command ${args[0]}`)

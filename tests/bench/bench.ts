@@ -11,6 +11,7 @@ import { HeadDesign } from '../../src/families/fly-cutter-head/design.ts'
 import { flyCutterHead } from '../../src/families/fly-cutter-head/family.ts'
 import { type ReadDesign, readDesign } from '../../src/families/read-design.ts'
 import { judged } from '../../src/families/variants.ts'
+import { besideWork } from '../../src/package/beside-work.ts'
 import { drawingFiles } from '../../src/package/drawing-files.ts'
 import { loadFont } from '../../src/package/load-font.ts'
 import { sweptOn } from '../../src/package/sweep-threads.ts'
@@ -98,7 +99,7 @@ const read = readDesign(flyCutterHead, templateText('parameters'), 'demo', table
 if (!read.ok) throw new Error('the demo must read')
 const sheets = () => {
   const again = { ...read.value, design: build() } as unknown as ReadDesign<CommonParameters, Design>
-  return drawingFiles(again, [], 'a1b2c3d4', loadFont())
+  return drawingFiles(again, [], 'a1b2c3d4', loadFont(), besideWork.pdf)
 }
 row('  all sheets as DXF, PDF and SVG', ms(median(12, sheets)))
 

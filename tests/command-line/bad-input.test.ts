@@ -78,6 +78,7 @@ const world = (stdin: AsyncIterable<string> = Readable.from([])) => ({
   stdout: { write: () => undefined },
   stderr: { write: () => undefined },
   machine: { disk: systemDisk, processes: systemProcesses },
+  threads: 1,
 })
 
 describe.each(bad)('$what', ({ content, problems }) => {

@@ -1,6 +1,7 @@
-import { cpSync, existsSync, mkdirSync, readdirSync, readFileSync, symlinkSync } from 'node:fs'
+import { cpSync, existsSync, mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, symlinkSync } from 'node:fs'
+import { tmpdir } from 'node:os'
 import { join } from 'node:path'
-import { beforeEach, describe, expect, it } from 'vitest'
+import { afterAll, beforeAll, beforeEach, describe, expect, it } from 'vitest'
 import { folderState, leftovers } from '../package/folder-state.ts'
 import { projectRoot, spawned, spawnedNode } from '../package/spawned.ts'
 import { temporaryFolder } from '../package/temporary-folder.ts'
@@ -10,29 +11,43 @@ const folder = temporaryFolder()
 beforeEach(() => {
   headFile(folder())
 })
-const run = (...args: string[]) => spawned('src/command-line/main.ts', args, { cwd: folder() })
+
+/** A folder elsewhere with the command as it is installed. */
+const home = mkdtempSync(join(tmpdir(), 'installed-'))
+const main = join(home, 'dist', 'command-line', 'main.js')
+beforeAll(async () => {
+  const built = await spawnedNode([join(projectRoot, '.setup', 'build.mjs'), join(home, 'dist')]).ended
+  expect(built).toMatchObject({ exit: 0, err: '' })
+  for (const name of ['seeds', 'templates', 'package.json']) {
+    cpSync(join(projectRoot, name), join(home, name), { recursive: true })
+  }
+  symlinkSync(join(projectRoot, 'node_modules'), join(home, 'node_modules'))
+})
+afterAll(() => rmSync(home, { recursive: true, force: true }))
+
+const run = (...args: string[]) => spawnedNode([main, ...args], { cwd: folder() })
 const packageAt = (name: string) => folderState(join(folder(), name))
 
 describe('the command as a process', () => {
-  it('gives the exit codes, prints on the right stream, and writes the same package as any other way', async () => {
-    const made = await run('make', 'head.yaml').ended
-    expect(made).toMatchObject({ exit: 0, err: '' })
-    await typed(folder(), ['make', 'head.yaml', '--out', 'in-process'])
-    expect(packageAt('head')).toEqual(packageAt('in-process'))
-
+  it('gives the exit codes, and prints on the right stream', async () => {
+    expect(await run('make', 'head.yaml').ended).toMatchObject({ exit: 0, err: '' })
+    expect(Object.keys(packageAt('head') ?? {})).toContain('drawings.pdf')
     headFile(folder(), headText(deepBore))
     expect(await run('check', 'head.yaml').ended).toMatchObject({ exit: 1, err: '' })
     const bad = await run('check', 'nowhere.yaml').ended
     expect(bad).toMatchObject({ exit: 2, out: '', err: expect.stringMatching(/^nowhere\.yaml: found nothing;/) })
   })
 
-  it('reads what is piped into it, and puts up with a reader that stops early', async () => {
-    const main = join(projectRoot, 'src', 'command-line', 'main.ts')
-    const piped = spawned('src/command-line/main.ts', ['check', '-', '--json'], { input: headText() })
-    expect(JSON.parse((await piped.ended).out).stops).toBe(0)
+  it('runs from the sources in a clone too, reads what is piped into it, and puts up with a reader that stops early', async () => {
+    const options = { cwd: folder(), input: headText() }
+    const piped = await spawned('src/command-line/main.ts', ['make', '-', '--out', 'piped', '--json'], options).ended
+    expect(piped).toMatchObject({ exit: 0, err: '' })
+    expect(JSON.parse(piped.out).stops).toBe(0)
+    await typed(folder(), ['make', 'head.yaml', '--out', 'in-process'])
+    expect(packageAt('piped')).toEqual(packageAt('in-process'))
     const script = `
       const child = require('node:child_process').spawn(process.execPath,
-        ['--import', ${JSON.stringify(import.meta.resolve('tsx'))}, ${JSON.stringify(main)}, 'schema', 'fly-cutter-head'],
+        [${JSON.stringify(main)}, 'schema', 'fly-cutter-head'],
         { stdio: ['ignore', 'pipe', 'inherit'] })
       child.stdout.destroy()
       child.on('close', (exit, signal) => process.stdout.write(JSON.stringify({ exit, signal })))`
@@ -80,19 +95,7 @@ describe('kill -9 while make writes', () => {
 })
 
 describe('the built command', () => {
-  it('runs with node alone from a folder elsewhere, with its tables and templates', async () => {
-    const home = join(folder(), 'installed')
-    mkdirSync(home)
-    const compiler = join(projectRoot, 'node_modules', 'typescript', 'bin', 'tsc')
-    const project = join(projectRoot, '.setup', 'tsconfig.build.json')
-    const built = await spawnedNode([compiler, '-p', project, '--outDir', join(home, 'dist')]).ended
-    expect(built).toMatchObject({ exit: 0, err: '' })
-    for (const name of ['seeds', 'templates', 'package.json']) {
-      cpSync(join(projectRoot, name), join(home, name), { recursive: true })
-    }
-    symlinkSync(join(projectRoot, 'node_modules'), join(home, 'node_modules'))
-
-    const main = join(home, 'dist', 'command-line', 'main.js')
+  it('runs with node alone from a folder elsewhere, with its tables and templates, on two threads or one', async () => {
     expect(readFileSync(main, 'utf8')).toMatch(/^#!\/usr\/bin\/env node\n/)
     const { bin } = JSON.parse(readFileSync(join(projectRoot, 'package.json'), 'utf8'))
     expect(join(home, bin.cutterwright)).toBe(main)

@@ -21,7 +21,8 @@ export async function typed(
   {
     input = '',
     machine = { disk: systemDisk, processes: systemProcesses },
-  }: { input?: string | Uint8Array; machine?: Machine } = {},
+    threads = 1,
+  }: { input?: string | Uint8Array; machine?: Machine; threads?: number } = {},
 ): Promise<Run> {
   let out = ''
   let err = ''
@@ -39,6 +40,7 @@ export async function typed(
       },
     },
     machine,
+    threads,
   }
   const exit = await runCommand(args, world)
   return { exit, out, err }

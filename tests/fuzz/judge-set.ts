@@ -4,6 +4,7 @@ import { flyCutterHead } from '../../src/families/fly-cutter-head/family.ts'
 import { type ReadDesign, readDesign } from '../../src/families/read-design.ts'
 import { judged } from '../../src/families/variants.ts'
 import { withParameter } from '../../src/input/parameter-path.ts'
+import { besideWork } from '../../src/package/beside-work.ts'
 import { drawingFiles } from '../../src/package/drawing-files.ts'
 import { loadFont } from '../../src/package/load-font.ts'
 import { profileFile } from '../../src/package/profile-file.ts'
@@ -118,7 +119,7 @@ function solidFaults({ family, design }: Read): string[] {
 function fileFaults(read: Read): string[] {
   const faults: string[] = []
   const findings = judged(read.family, read.design, false)
-  const drawn = drawingFiles(read, findings, 'a1b2c3d4', loadFont())
+  const drawn = drawingFiles(read, findings, 'a1b2c3d4', loadFont(), besideWork.pdf)
   if (!drawn.ok) faults.push(`drawings: ${drawn.problems[0]!.code} ${drawn.problems[0]!.found}`)
   const profiles = profileFile(read, findings, 'a1b2c3d4')
   if (!profiles.ok) faults.push(`profiles: ${profiles.problems[0]!.code} ${profiles.problems[0]!.found}`)

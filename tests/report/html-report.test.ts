@@ -109,8 +109,8 @@ describe.each(made)('report.html of %s', (_, { report, html }) => {
 })
 
 describe('report.html', () => {
-  it('lies in the package beside report.json, which carries the same report', () => {
-    const { files, html } = packageOn('parameters')
+  it('lies in the package beside report.json, which carries the same report', async () => {
+    const { files, html } = await packageOn('parameters')
     expect(files.get('report.html')).toBe(html)
     const report = reportSchema.parse(JSON.parse(String(files.get('report.json'))))
     expect(html).toContain(`revision <strong>${report.revision}</strong>`)

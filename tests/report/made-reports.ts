@@ -3,6 +3,7 @@ import type { HeadDesign } from '../../src/families/fly-cutter-head/design.ts'
 import { flyCutterHead } from '../../src/families/fly-cutter-head/family.ts'
 import { type ReadDesign, readDesign } from '../../src/families/read-design.ts'
 import { judged } from '../../src/families/variants.ts'
+import { besideNobody, solidsBeside } from '../../src/package/beside.ts'
 import { drawingFiles } from '../../src/package/drawing-files.ts'
 import { loadFont } from '../../src/package/load-font.ts'
 import { packageFiles } from '../../src/package/package-files.ts'
@@ -26,14 +27,17 @@ type Read = ReadDesign<CommonParameters, Design>
 export const reportOn = (name: Template, ...changes: Change[]): MadeReport => made(readFrom(name, changes))
 
 /** All files of the package on a template's head, and the page made for itself. */
-export function packageOn(name: Template): { files: ReadonlyMap<string, Uint8Array | string>; html: string } {
+export async function packageOn(
+  name: Template,
+): Promise<{ files: ReadonlyMap<string, Uint8Array | string>; html: string }> {
   const read = readFrom(name, [])
-  const files = packageFiles(read, judged(read.family, read.design, false), revisionOf(read))
-  if (!files.ok) throw new Error(JSON.stringify(files.problems))
+  const revision = revisionOf(read)
   const findings = judged(read.family, read.design, false)
-  const drawings = drawingFiles(read, findings, revisionOf(read), loadFont())
+  const files = await packageFiles(read, findings, revision, besideNobody, solidsBeside(read, revision, besideNobody))
+  if (!files.ok) throw new Error(JSON.stringify(files.problems))
+  const drawings = drawingFiles(read, findings, revision, loadFont(), besideNobody.pdf)
   if (!drawings.ok) throw new Error(JSON.stringify(drawings.problems))
-  const report = reportOf(read, findings, revisionOf(read))
+  const report = reportOf(read, findings, revision)
   return { files: files.value, html: htmlReport(report, read.family.pictures(read.design), drawings.value.sheets) }
 }
 

@@ -1,17 +1,22 @@
 import { join, parse } from 'node:path'
-import { judged } from '../../families/variants.ts'
+import type { CommonParameters, Design } from '../../families/family.ts'
+import type { ReadDesign } from '../../families/read-design.ts'
+import { type JudgedFinding, judged } from '../../families/variants.ts'
 import { printable } from '../../input/plain-text.ts'
 import type { Result } from '../../input/problem.ts'
+import { besideNobody, besideThread, solidsBeside } from '../../package/beside.ts'
 import { manifestName } from '../../package/manifest.ts'
 import { packagePlace } from '../../package/package-place.ts'
 import { recoverAtStart } from '../../package/recover.ts'
 import { revisionOf } from '../../package/revision.ts'
+import { otherKind } from '../../package/target.ts'
 import { writePackage } from '../../package/write-package.ts'
-import type { Command } from '../command.ts'
+import type { Command, Unable } from '../command.ts'
 import { commandProblem } from '../command-problem.ts'
 import { heading, printFindings } from '../print-findings.ts'
 import { fileOperand, readParameters, standardInput } from '../read-parameters.ts'
 import { tablesOption } from '../shop-tables.ts'
+import type { World } from '../world.ts'
 
 export const makeCommand: Command = {
   name: 'make',
@@ -43,17 +48,14 @@ export const makeCommand: Command = {
     const recovered = recoverAtStart(place.value, machine)
     if (!recovered.ok) return recovered
     note(recovered.value)
+    const other = otherKind(place.value, 'package', machine.disk)
+    if (other !== undefined) return { ok: false, problems: [other] }
 
-    const read = await readParameters(file, values.get('--tables'), world)
-    if (!read.ok) return read
-    const { family, design } = read.value
-    const findings = judged(family, design, true)
-    const revision = revisionOf(read.value)
-    // Only here, because solids bring in the largest library and the other commands need none.
-    const { packageFiles } = await import('../../package/package-files.ts')
-    const files = packageFiles(read.value, findings, revision)
-    if (!files.ok) return files
-    const written = writePackage(place.value, files.value, revision, machine)
+    const made = await packageOf(file, values.get('--tables'), world)
+    if (!made.ok) return made
+    const { read, findings, revision, files } = made.value
+    const { design } = read
+    const written = writePackage(place.value, files, revision, machine)
     if (!written.ok) return written
     for (const text of written.value.notes) note(text)
 
@@ -66,7 +68,7 @@ export const makeCommand: Command = {
       const warning = 'The package is written all the same. Do not make this tool as it is.'
       stdout.write(
         [
-          heading(read.value, revision),
+          heading(read, revision),
           '',
           ...printFindings(findings, design.units),
           ...(stops > 0 ? [warning] : []),
@@ -79,6 +81,36 @@ export const makeCommand: Command = {
     }
     return { ok: true, exit: stops > 0 ? 1 : 0 }
   },
+}
+
+interface Made {
+  readonly read: ReadDesign<CommonParameters, Design>
+  readonly findings: readonly JudgedFinding[]
+  readonly revision: string
+  readonly files: ReadonlyMap<string, Uint8Array | string>
+}
+
+/** Reads the parameters and works out the files, with a second thread where there may be one. */
+async function packageOf(
+  file: string,
+  tablesFolder: string | undefined,
+  world: World,
+): Promise<{ readonly ok: true; readonly value: Made } | Unable> {
+  const beside = world.threads > 1 ? besideThread() : besideNobody
+  try {
+    const read = await readParameters(file, tablesFolder, world)
+    if (!read.ok) return read
+    const { family, design } = read.value
+    const revision = revisionOf(read.value)
+    const solids = solidsBeside(read.value, revision, beside)
+    // Only here, because this brings in large libraries, and the other commands need none.
+    const { packageFiles } = await import('../../package/package-files.ts')
+    const findings = judged(family, design, true)
+    const files = await packageFiles(read.value, findings, revision, beside, solids)
+    return files.ok ? { ok: true, value: { read: read.value, findings, revision, files: files.value } } : files
+  } finally {
+    await beside.end()
+  }
 }
 
 /** Where the package goes, as a name from the current folder. */

@@ -3,14 +3,13 @@ import type { CommonParameters, Design } from '../../families/family.ts'
 import type { ReadDesign } from '../../families/read-design.ts'
 import { printable } from '../../input/plain-text.ts'
 import type { Problem, Result } from '../../input/problem.ts'
-import type { Machine } from '../../package/machine.ts'
 import { manifestName } from '../../package/manifest.ts'
-import { type PackagePlace, packagePlace } from '../../package/package-place.ts'
+import { packagePlace } from '../../package/package-place.ts'
 import { recoverAtStart } from '../../package/recover.ts'
 import { revisionOf } from '../../package/revision.ts'
 import { sweepFiles, sweepTable } from '../../package/sweep-files.ts'
 import { sweptOn, threadsFor } from '../../package/sweep-threads.ts'
-import { manifestIn } from '../../package/target.ts'
+import { otherKind } from '../../package/target.ts'
 import { writePackage } from '../../package/write-package.ts'
 import type { Axis } from '../../sweep/axis.ts'
 import { chosenFigures } from '../../sweep/chosen-figures.ts'
@@ -59,7 +58,7 @@ export const sweepCommand: Command = {
   example: 'sweep head.yaml --vary slot.depth=8..12:41 --vary bore.depth=20..30:21',
   exits: 'Exit status: 0 at least one set without a stop, 1 none, 2 something could not be read or done.',
   async run({ operands: [file = ''], values, repeated, switches }, world) {
-    const { machine, cwd, stdout, stderr } = world
+    const { machine, cwd, stdout, stderr, threads } = world
     const cores = coresOf(values.get('--cores'))
     if (!cores.ok) return cores
     const read = await readParameters(file, values.get('--tables'), world)
@@ -81,11 +80,12 @@ export const sweepCommand: Command = {
       const recovered = recoverAtStart(place.value, machine)
       if (!recovered.ok) return recovered
       note(recovered.value)
-      const other = otherPackage(place.value, machine)
+      const other = otherKind(place.value, 'sweep', machine.disk)
       if (other !== undefined) return { ok: false, problems: [other] }
     }
 
-    const sweep = await swept(read.value, axes.value, figures.value, cores.value, new ProgressLine(stderr))
+    const most = Math.min(cores.value ?? Number.POSITIVE_INFINITY, threads)
+    const sweep = await swept(read.value, axes.value, figures.value, most, new ProgressLine(stderr))
     if (sweep.sets.every(({ level }) => level === 'impossible')) return { ok: false, problems: whyNone(sweep, file) }
     if (place !== undefined) {
       const written = writePackage(place.value, sweepFiles(sweep), sweep.revision, machine)
@@ -104,7 +104,7 @@ async function swept(
   read: ReadDesign<CommonParameters, Design>,
   axes: readonly Axis[],
   figures: Parameters<typeof sweepOf>[3],
-  cores: number | undefined,
+  threads: number,
   progress: ProgressLine,
 ): Promise<Sweep> {
   const { family, design } = read
@@ -117,7 +117,7 @@ async function swept(
     figures: figures.map(({ id }) => id),
   }
   try {
-    const results = await sweptOn(Math.min(cores ?? Number.POSITIVE_INFINITY, threadsFor(sets)), job, (done) =>
+    const results = await sweptOn(threadsFor(sets, threads), job, (done) =>
       progress.show(`${done} of ${sets} sets, ${Math.floor((100 * done) / sets)} %`),
     )
     return sweepOf(read, revisionOf(read), axes, figures, results)
@@ -143,20 +143,6 @@ function outFolder(file: string, out: string | undefined, axes: readonly Axis[])
   const { dir, name } = parse(file)
   const paths = axes.map(({ path }) => path.replaceAll('.', '-'))
   return { ok: true, value: join(dir, [name, 'sweep', ...paths].join('-')) }
-}
-
-/** A package that `make` or `measured` wrote is ours too, but no sweep takes its place. */
-function otherPackage({ target, shown }: PackagePlace, { disk }: Machine): Problem | undefined {
-  if (disk.standing(target) !== 'folder') return undefined
-  const manifest = manifestIn(target, disk)
-  if (manifest === undefined || manifest.files.some(({ name }) => name === sweepTable)) return undefined
-  return {
-    code: 'target-not-ours',
-    where: { file: shown },
-    found: 'a package that is no sweep',
-    allowed: 'nothing there, an empty folder, or an earlier sweep',
-    remedy: 'choose another --out',
-  }
 }
 
 /** Every problem once, about the file with a value of the sweep in it. */

@@ -4,13 +4,14 @@ import { styleOf } from '../../../src/drawing/style.ts'
 import type { CommonParameters, Design } from '../../../src/families/family.ts'
 import { flyCutterHead } from '../../../src/families/fly-cutter-head/family.ts'
 import { type ReadDesign, readDesign } from '../../../src/families/read-design.ts'
+import { besideWork } from '../../../src/package/beside-work.ts'
 import { type DrawingFiles, drawingFiles, drawingsOf } from '../../../src/package/drawing-files.ts'
 import { loadFont } from '../../../src/package/load-font.ts'
 import { tables, templateText } from '../../families/random-heads.ts'
 
 export interface Made {
   readonly read: ReadDesign<CommonParameters, Design>
-  readonly drawn: DrawingFiles
+  readonly drawn: DrawingFiles<Uint8Array>
   /** Every text on the sheets. */
   readonly texts: readonly Text<string>[]
 }
@@ -29,7 +30,7 @@ export function drawingsOn(
   const found = readDesign(flyCutterHead, text, name, tables)
   if (!found.ok) throw new Error(JSON.stringify(found.problems, undefined, 1))
   const read = found.value as unknown as ReadDesign<CommonParameters, Design>
-  const drawn = drawingFiles(read, [], 'a1b2c3d4', loadFont())
+  const drawn = drawingFiles(read, [], 'a1b2c3d4', loadFont(), besideWork.pdf)
   if (!drawn.ok) throw new Error(JSON.stringify(drawn.problems, undefined, 1))
   const drawings = drawingsOf(read, [], 'a1b2c3d4', styleOf(), loadFont())
   if (!drawings.ok) throw new Error('sheets without drawings')

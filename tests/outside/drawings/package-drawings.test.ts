@@ -20,6 +20,7 @@ beforeAll(() => {
   folder = mkdtempSync(join(tmpdir(), 'drawings-'))
   for (const [name, { drawn }] of made) {
     for (const [file, content] of drawn.files) writeFileSync(join(folder, `${name}-${file}`), content)
+    writeFileSync(join(folder, `${name}-drawings.pdf`), drawn.pdf)
   }
 })
 afterAll(() => rmSync(folder, { recursive: true }))
@@ -81,6 +82,7 @@ describe('the drawings', () => {
     const fine = drawingsOn('parameters', [/^shop:/m, 'settings:\n  chord-tolerance: 0.01\nshop:'])
     const coarse = made.get('parameters')!.drawn
     for (const [file, content] of fine.drawn.files) expect(content, file).toEqual(coarse.files.get(file))
+    expect(fine.drawn.pdf).toEqual(coarse.pdf)
   })
 
   it('draw the head at the scale that the title block says, measured in the PDF (Debian poppler-utils)', (test) => {
