@@ -1,5 +1,5 @@
 import type { Solid } from '../geometry/solid.ts'
-import { add, cross, dot, scale, subtract, type Vec3 } from '../geometry/vector.ts'
+import { add, cross, distance, dot, scale, subtract, type Vec3 } from '../geometry/vector.ts'
 import { boundaryOf } from './boundary.ts'
 import type { Polygon } from './polygon.ts'
 
@@ -11,13 +11,18 @@ export interface Volume {
 }
 
 /**
- * Volume and centroid of the true round-faced solid, not of a mesh: the skin is made twice, with 24 and with 48
- * flats a turn that enclose the circle's own area, and the rest of the error (which falls with the fourth power of
- * the number of flats or faster) is extrapolated away. Relative error below 1e-5 on the shapes tested against an
- * exact kernel.
+ * Volume and centroid of the true round-faced solid, not of a mesh: the skin is made with 24 and with 48 flats a turn that
+ * enclose the circle's own area (fewer do where every round face is whole), and the rest of the error (which falls with the
+ * fourth power of the number of flats or faster) is extrapolated away. Relative error at most 1.5e-5 on the shapes tested
+ * against an exact kernel.
  */
 export function volumeOf(solid: Solid): Volume {
   const coarse = enclosed(boundaryOf(solid, { kind: 'equal-area', flats: 24 }))
+  const few = enclosed(boundaryOf(solid, { kind: 'equal-area', flats: 8 }))
+  // Every round face is whole: any number of flats gives the same.
+  const same = Math.abs(few.volume - coarse.volume) < 1e-9 * coarse.volume
+  const balanced = distance(few.moment, coarse.moment) < 1e-7 * coarse.volume
+  if (same && balanced) return volumeFrom(coarse.volume, coarse.moment)
   const fine = enclosed(boundaryOf(solid, { kind: 'equal-area', flats: 48 }))
   const better = (f: number, c: number) => f + (f - c) / 15
   const volume = better(fine.volume, coarse.volume)
