@@ -43,7 +43,7 @@ export function threeMf(objects: readonly ThreeMfObject[], facts: ThreeMfFacts):
   // Local fields, so that the time zone of the machine does not show.
   const mtime = new Date(1980, 0, 1)
   return zipSync(Object.fromEntries(Object.entries(files).map(([name, text]) => [name, [strToU8(text), { mtime }]])), {
-    level: 6,
+    level: 4,
     mtime,
   })
 }

@@ -106,7 +106,7 @@ function deflateEvenly(kit: Kit): void {
           whole.set(part, at)
           at += part.length
         }
-        reference.buffer = [zlibSync(whole, { level: 6 })]
+        reference.buffer = [zlibSync(whole, { level: 4 })]
         reference.data.Filter = 'FlateDecode'
       }
       finalize()
