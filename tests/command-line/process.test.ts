@@ -1,3 +1,4 @@
+import { spawnSync } from 'node:child_process'
 import { cpSync, existsSync, mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, symlinkSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
@@ -18,7 +19,7 @@ const main = join(home, 'dist', 'command-line', 'main.js')
 beforeAll(async () => {
   const built = await spawnedNode([join(projectRoot, '.setup', 'build.mjs'), join(home, 'dist')]).ended
   expect(built).toMatchObject({ exit: 0, err: '' })
-  for (const name of ['seeds', 'templates', 'package.json']) {
+  for (const name of ['seeds', 'templates', 'package.json', 'README.md', 'LICENSE']) {
     cpSync(join(projectRoot, name), join(home, name), { recursive: true })
   }
   symlinkSync(join(projectRoot, 'node_modules'), join(home, 'node_modules'))
@@ -108,5 +109,29 @@ describe('the built command', () => {
     expect(readdirSync(bench)).toEqual(['head', 'head.yaml'])
     await typed(folder(), ['make', 'head.yaml', '--out', 'from-source'])
     expect(packageAt('bench/head')).toEqual(packageAt('from-source'))
+  })
+})
+
+describe('the package for npm', () => {
+  it('carries the command, its threads, tables, templates and licence, in less than half a megabyte', () => {
+    const options = ['pack', '--dry-run', '--json', '--ignore-scripts', '--loglevel=error']
+    const packed = spawnSync('npm', options, { cwd: home, encoding: 'utf8', shell: process.platform === 'win32' })
+    expect(packed).toMatchObject({ status: 0, stderr: '' })
+    const [{ files, size }] = JSON.parse(packed.stdout)
+    const names: string[] = files.map(({ path }: { path: string }) => path)
+    expect(names).toEqual(
+      expect.arrayContaining([
+        'LICENSE',
+        'README.md',
+        'dist/command-line/beside-thread.js',
+        'dist/command-line/main.js',
+        'dist/command-line/sweep-thread.js',
+        'seeds/materials.json',
+        'templates/fly-cutter-head/parameters.yaml',
+        'templates/fly-cutter-head/parameters-inch.yaml',
+      ]),
+    )
+    expect(names.filter((name) => /^(src|tests|out|\.)/.test(name))).toEqual([])
+    expect(size).toBeLessThan(500_000)
   })
 })
