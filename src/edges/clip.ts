@@ -3,7 +3,6 @@ import { crossings } from './curve.ts'
 import { arcOf, type Entity, ellipseOf, pointOf, rangeOf, type Vec2 } from './entity.ts'
 import { curveOf } from './flat-curve.ts'
 import { flat, type Quadric } from './quadric.ts'
-import { far } from './tolerance.ts'
 import type { ViewLines } from './view.ts'
 
 /**
@@ -43,27 +42,9 @@ export function clipped(entities: readonly Entity[], window: Window): Entity[] {
   })
 }
 
-export function stretch(e: Entity, from: number, to: number): Entity {
+function stretch(e: Entity, from: number, to: number): Entity {
   if (e.kind === 'line') return { kind: 'line', from: pointOf(e, from), to: pointOf(e, to) }
   return e.kind === 'ellipse' ? ellipseOf(e.centre, e.major, e.ratio, from, to) : arcOf(e.centre, e.radius, from, to)
-}
-
-/** The window's border, walked with the inside on the left; sides that lie at infinity are none. */
-export function borderOf(w: Window): Entity[] {
-  if (w.kind === 'circle') return [{ kind: 'circle', centre: w.centre, radius: w.radius }]
-  const [x0, y0, x1, y1] = [...w.low, ...w.high]
-  const corners: Vec2[] = [
-    [x0, y0],
-    [x1, y0],
-    [x1, y1],
-    [x0, y1],
-  ]
-  return corners.flatMap((from, i): Entity[] => {
-    const to = corners[(i + 1) % 4]!
-    const near = (p: Vec2): Vec2 => [Math.max(-far, Math.min(far, p[0])), Math.max(-far, Math.min(far, p[1]))]
-    const level = from[0] === to[0] ? from[0] : from[1]
-    return Number.isFinite(level) ? [{ kind: 'line', from: near(from), to: near(to) }] : []
-  })
 }
 
 function bordersOf(w: Window): Quadric[] {

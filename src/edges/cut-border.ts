@@ -1,11 +1,10 @@
 import { outwardAt, type Surface } from '../geometry/surface.ts'
 import { cross, dot, type Vec3 } from '../geometry/vector.ts'
 import { fullTurn, isClosed, pointAt, tangentAt } from './curve.ts'
+import { cuttingPlane } from './cutting-plane.ts'
 import { type LineWork, quadricsOf, sameCurve, splitAt } from './edges-of.ts'
 import type { ViewFrame } from './entity.ts'
 import { meetingsOf, type Stretch } from './meeting.ts'
-import { flat, type Quadric } from './quadric.ts'
-import { cuttingPlane, type Flight, flightsOf, pathDirection, placeOnPath, type SectionPath } from './section-path.ts'
 import { metalAstride, Skin, sameSurface } from './skin.ts'
 
 /**
@@ -13,7 +12,6 @@ import { metalAstride, Skin, sameSurface } from './skin.ts'
  * the curve, not so on the other.
  */
 export interface Border extends Stretch {
-  readonly flight: Flight
   /** The surface that ends the metal here, and on which side of it the metal is (1: inside, −1: outside). */
   readonly surface: Surface
   readonly side: 1 | -1
@@ -21,31 +19,15 @@ export interface Border extends Stretch {
   readonly flush: boolean
 }
 
-/** All borders of the cut faces of one part, exact; without those along the steps of the path. */
-export function bordersOf(lines: LineWork, view: ViewFrame, path: SectionPath): Border[] {
-  const d = pathDirection(view, path)
-  const start = dot(d, view.origin)
-  return flightsOf(path)
-    .filter((f) => f.depth < Number.POSITIVE_INFINITY)
-    .flatMap((flight) => {
-      const ends = [flight.from, flight.to].filter(Number.isFinite).map((at) => flat(d, start + at))
-      return inFlight(lines, view, path, flight, [...quadricsOf(lines.skin), ...ends])
-    })
-}
-
 interface Candidate extends Stretch {
   /** Sheets of the skin that meet the plane in it. */
   readonly sheets: number[]
 }
 
-function inFlight(
-  { skin }: LineWork,
-  view: ViewFrame,
-  path: SectionPath,
-  flight: Flight,
-  quadrics: readonly Quadric[],
-): Border[] {
-  const blade = cuttingPlane(view, flight)
+/** All borders of the cut faces of one part, exact. */
+export function bordersOf({ skin }: LineWork, view: ViewFrame): Border[] {
+  const blade = cuttingPlane(view)
+  const quadrics = quadricsOf(skin)
   const skins = [skin, new Skin({ stock: [], cuts: [{ surfaces: [blade] }] })]
   const candidates: Candidate[] = []
   skin.surfaces.forEach((s, sheet) => {
@@ -59,8 +41,6 @@ function inFlight(
   return candidates.flatMap(({ curve, from, to, sheets }) => {
     const found = splitAt(curve, from, to, quadrics).flatMap(([a, b]): Border[] => {
       const p = pointAt(curve, (a + b) / 2)
-      const place = placeOnPath(view, path, p)
-      if (place < flight.from || place > flight.to) return []
       if (!sheets.some((i) => skin.touches(i, p)) || !skin.nearSkin(p)) return []
       const tangent = tangentAt(curve, (a + b) / 2)
       const left = cross(view.z, tangent)
@@ -72,7 +52,7 @@ function inFlight(
       const steepest = outwards.reduce((best, o, i) => (Math.abs(o) > Math.abs(outwards[best]!) ? i : best), 0)
       const surface = skin.surfaces[sheets[steepest]!]!
       const side = outwards[steepest]! < 0 ? 1 : -1
-      return [{ curve, from: a, to: b, flight, surface, side, flush: l.below && r.below }]
+      return [{ curve, from: a, to: b, surface, side, flush: l.below && r.below }]
     })
     return joined(found)
   })

@@ -7,10 +7,9 @@ import { apart2, cross2, type Entity, flattened, pointOf, rangeOf, type Vec2, ty
 import { directionAt, type Loop, loopsOf, type Step } from './loop.ts'
 import { merged } from './merge.ts'
 import { projected } from './project.ts'
-import { type Quadric, sweptSection } from './quadric.ts'
-import { type Flight, flightsOf, isStep, pathDirection, type SectionPath } from './section-path.ts'
+import { sweptSection } from './quadric.ts'
 import { isInTheWay } from './sight.ts'
-import { far, probe } from './tolerance.ts'
+import { probe } from './tolerance.ts'
 import { crossedBy, itemOf, overlap, type Piece, parametersAt, type ViewItem } from './view-item.ts'
 
 /** A part that is left whole, and its edges and outlines as far as it stands before the cutting plane. */
@@ -27,7 +26,6 @@ export function cutLoops(
   borders: readonly Border[],
   standing: readonly Standing[],
   view: ViewFrame,
-  path: SectionPath,
 ): Loop[] {
   const own = borders.map((border) => ({ border, item: itemOf(view, { piece, ...border, faces: [], kind: 'edge' }) }))
   const box = {
@@ -36,7 +34,7 @@ export function cutLoops(
   }
   const before = standing.filter(({ items }) => items.some((i) => overlap(i, box)))
   const items = before.flatMap((s) => s.items)
-  const bare: Bare = { piece, before, view, path, flights: flightsOf(path) }
+  const bare: Bare = { piece, before, view }
   const steps: Step[] = own.flatMap(({ border, item }) => {
     const { curve, from, to } = border
     const shown =
@@ -45,21 +43,15 @@ export function cutLoops(
         : holding(between(curve, from, to, crossedByAll(view, item, items)), (t) => !isCovered(bare, border, t))
     return shown.flatMap(([a, b]) => projected(view, curve, a, b, []).map((e) => walked(e, border, view)))
   })
-  const others = [...stepLines(bare), ...items]
-  if (others.length === 0) return loopsOf(steps)
-  const swept = bare.flights
-    .filter((f) => f.depth < Number.POSITIVE_INFINITY)
-    .flatMap((f) =>
-      quadricsOf(piece.lines.skin).map((q) => sweptSection(q, view.z, dot(view.z, view.origin) + f.depth)),
-    )
+  if (items.length === 0) return loopsOf(steps)
+  const swept = quadricsOf(piece.lines.skin).map((q) => sweptSection(q, view.z, dot(view.z, view.origin)))
   const found: Step[] = []
   const fits: Entity[] = []
-  for (const item of others) {
-    // What lies in the wall of a step is drawn over by the step's own line.
-    if (!overlap(item, box) || item.faces.some((f) => isStep(f.surface))) continue
+  for (const item of items) {
+    if (!overlap(item, box)) continue
     const { curve, from, to } = item
     const ts = [...crossedByAll(view, item, items), ...endsOn(view, item, items)]
-    for (const q of [...swept, ...stepQuadrics(bare)]) ts.push(...crossings(curve, q, from, to, item.samples))
+    for (const q of swept) ts.push(...crossings(curve, q, from, to, item.samples))
     for (const [a, b] of holding(between(curve, from, to, ts), (t) => bordersAt(bare, curve, t))) {
       for (const entity of projected(view, curve, a, b, item.faces)) {
         if (curve.kind !== 'meeting') found.push(...facing(bare, entity, beside))
@@ -97,8 +89,6 @@ interface Bare {
   readonly piece: Piece
   readonly before: readonly Standing[]
   readonly view: ViewFrame
-  readonly path: SectionPath
-  readonly flights: readonly Flight[]
 }
 
 /** How far beside a curve it is looked, mm; farther beside fitted arcs, which lie beside the true curve themselves. */
@@ -125,11 +115,11 @@ const endsOn = (view: ViewFrame, item: ViewItem, others: readonly ViewItem[]): n
   )
 
 /** A border's entity, walked with the metal on the left. */
-function walked(entity: Entity, { surface, side, flight }: Border, view: ViewFrame): Step {
+function walked(entity: Entity, { surface, side }: Border, view: ViewFrame): Step {
   const [from, to] = rangeOf(entity)
   const t = (from + to) / 2
   const [x, y] = pointOf(entity, t)
-  const n = outwardAt(surface, along(along(along(view.origin, view.x, x), view.y, y), view.z, flight.depth))
+  const n = outwardAt(surface, along(along(view.origin, view.x, x), view.y, y))
   return {
     entity,
     reversed: cross2(directionAt(entity, t), [side * dot(n, view.x), side * dot(n, view.y)]) > 0,
@@ -137,33 +127,26 @@ function walked(entity: Entity, { surface, side, flight }: Border, view: ViewFra
 }
 
 /** Whether a standing part hides the metal just beside a border. */
-function isCovered(bare: Bare, { curve, surface, side, flight }: Border, t: number): boolean {
+function isCovered(bare: Bare, { curve, surface, side }: Border, t: number): boolean {
   const { view } = bare
   const p = pointAt(curve, t)
   const n = outwardAt(surface, p)
   const flat: Vec2 = [-side * dot(n, view.x), -side * dot(n, view.y)]
   const size = Math.hypot(...flat)
   const [x, y] = flattened(view, p)
-  return hides(bare, [x + (beside * flat[0]) / size, y + (beside * flat[1]) / size], flight)
+  return hides(bare, [x + (beside * flat[0]) / size, y + (beside * flat[1]) / size])
 }
 
-const inSpace = ({ view }: Bare, [x, y]: Vec2, { depth }: Flight): Vec3 =>
-  along(along(along(view.origin, view.x, x), view.y, y), view.z, depth)
+const inSpace = ({ view }: Bare, [x, y]: Vec2): Vec3 => along(along(view.origin, view.x, x), view.y, y)
 
-function hides(bare: Bare, at: Vec2, flight: Flight): boolean {
-  const origin = inSpace(bare, at, flight)
+function hides(bare: Bare, at: Vec2): boolean {
+  const origin = inSpace(bare, at)
   return bare.before.some(({ piece }) => isInTheWay(piece.lines.skin.solid, origin, bare.view.z))
 }
 
-function flightAt({ flights, path: { direction } }: Bare, [x, y]: Vec2): Flight {
-  const place = x * direction[0] + y * direction[1]
-  return flights.find((f) => place <= f.to)!
-}
-
 /** Whether the plane cuts metal there: a face in the very plane is not cut. */
-function isCut(bare: Bare, at: Vec2, flight: Flight): boolean {
-  if (flight.depth === Number.POSITIVE_INFINITY) return false
-  const p = inSpace(bare, at, flight)
+function isCut(bare: Bare, at: Vec2): boolean {
+  const p = inSpace(bare, at)
   const { skin } = bare.piece.lines
   return skin.inMetal(along(p, bare.view.z, probe)) && skin.inMetal(along(p, bare.view.z, -probe))
 }
@@ -175,9 +158,8 @@ function seenBeside(bare: Bare, [x, y]: Vec2, [dx, dy]: Vec2, reach: number) {
     [x + reach * dy, y - reach * dx],
   ]
   return places.map((at) => {
-    const flight = flightAt(bare, at)
-    const cut = isCut(bare, at, flight)
-    return { cut, seen: cut && !hides(bare, at, flight) }
+    const cut = isCut(bare, at)
+    return { cut, seen: cut && !hides(bare, at) }
   })
 }
 
@@ -191,14 +173,11 @@ function bordersAt(bare: Bare, curve: Curve, t: number): boolean {
   const p = flattened(view, pointAt(curve, t))
   const [left, right] = seenBeside(bare, p, [d[0] / size, d[1] / size], beside) as [Sight, Sight]
   if (left.seen === right.seen) return false
-  // The metal's own border is there already; along a step there is none.
-  return left.cut === right.cut || isOnStep(bare, p)
+  // The metal's own border is there already.
+  return left.cut === right.cut
 }
 
 type Sight = ReturnType<typeof seenBeside>[number]
-
-const isOnStep = ({ flights, path: { direction } }: Bare, [x, y]: Vec2): boolean =>
-  flights.some((f) => Math.abs(f.to - x * direction[0] - y * direction[1]) < 1e-6)
 
 function facing(bare: Bare, entity: Entity, reach: number): Step[] {
   const [from, to] = rangeOf(entity)
@@ -207,29 +186,6 @@ function facing(bare: Bare, entity: Entity, reach: number): Step[] {
   const size = Math.hypot(...d)
   const [left, right] = seenBeside(bare, pointOf(entity, t), [d[0] / size, d[1] / size], reach) as [Sight, Sight]
   return left.seen === right.seen ? [] : [{ entity, reversed: right.seen }]
-}
-
-/** The lines of the drawing plane along which the path steps. */
-function stepLines({ piece, view, path, flights }: Bare): ViewItem[] {
-  const d = pathDirection(view, path)
-  const [x, y] = path.direction
-  const across: Vec3 = [x * view.y[0] - y * view.x[0], x * view.y[1] - y * view.x[1], x * view.y[2] - y * view.x[2]]
-  return flights.slice(1).map(({ from }) =>
-    itemOf(view, {
-      piece,
-      curve: { kind: 'line', point: along(view.origin, d, from), direction: across },
-      from: -far,
-      to: far,
-      faces: [],
-      kind: 'edge',
-    }),
-  )
-}
-
-function stepQuadrics({ view, path, flights }: Bare): Quadric[] {
-  const d = pathDirection(view, path)
-  const start = dot(d, view.origin)
-  return flights.slice(1).map(({ from }) => ({ a: undefined, b: [d[0] / 2, d[1] / 2, d[2] / 2], c: -start - from }))
 }
 
 /** Whether two pieces of line work lie on top of each other from end to end. */

@@ -50,16 +50,16 @@ export function lineWorkOf(solid: Solid): LineWork {
 const sameCells = (a: readonly Cell[], b: readonly Cell[]): boolean =>
   a.length === b.length && a.every((c, i) => c === b[i])
 
-/** The line work of what the knives leave of a solid: its own edges as far as they are left, and the new ones. */
-export function lineWorkCut({ skin, edges }: LineWork, knives: readonly Cell[]): LineWork {
-  const cut = new Skin({ stock: skin.solid.stock, cuts: [...skin.solid.cuts, ...knives] })
-  const blades = knives.flatMap((k) => k.surfaces)
+/** The line work of what a knife leaves of a solid: its own edges as far as they are left, and the new ones. */
+export function lineWorkCut({ skin, edges }: LineWork, knife: Cell): LineWork {
+  const cut = new Skin({ stock: skin.solid.stock, cuts: [...skin.solid.cuts, knife] })
+  const blades = knife.surfaces
   const quadrics = blades.map(quadricOf)
   const left = edges.flatMap((e) => {
     const kept = splitAt(e.curve, e.from, e.to, quadrics).filter(([from, to]) => {
       const p = pointAt(e.curve, (from + to) / 2)
       // What lies in a blade is looked at anew.
-      return knives.every((k) => cellDepth(k, p) < -through)
+      return cellDepth(knife, p) < -through
     })
     return joined(
       e.curve,

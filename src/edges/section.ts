@@ -4,10 +4,10 @@ import { along, dot, negate, type Vec3 } from '../geometry/vector.ts'
 import { pointAt, samplesOf, turnFrom } from './curve.ts'
 import { type Border, bordersOf } from './cut-border.ts'
 import { cutLoops, type Standing } from './cut-face.ts'
+import { knifeOf } from './cutting-plane.ts'
 import { type LineWork, lineWorkCut, lineWorkOf } from './edges-of.ts'
 import type { ViewFrame } from './entity.ts'
 import type { Loop } from './loop.ts'
-import { flightsOf, isStep, knivesOf, placeOnPath, type SectionPath, straightPath } from './section-path.ts'
 import type { Face } from './skin.ts'
 import { through } from './tolerance.ts'
 import { type ViewLines, viewOf } from './view.ts'
@@ -41,19 +41,19 @@ export interface CutFace {
 }
 
 /**
- * The section along a path, as a rule the plane z = 0 of the view: of the parts to be cut, all that is nearer to the eye
- * is taken away, and of those left whole the ones that lie wholly before it. A face that lies in the very plane is not
- * cut: it is drawn, not hatched. The steps of a path are not drawn; its planes are shown as if they were one.
+ * The section along the plane z = 0 of the view: of the parts to be cut, all that is nearer to the eye is taken away, and
+ * of those left whole the ones that lie wholly before it. A face that lies in the very plane is not cut: it is drawn, not
+ * hatched.
  */
-export function sectionOf(parts: readonly SectionPart[], view: ViewFrame, path: SectionPath = straightPath): Section {
+export function sectionOf(parts: readonly SectionPart[], view: ViewFrame): Section {
   const shown = parts.flatMap((p) => {
     const lines = lineWorkOf(p.solid)
-    if (p.cut) return [cutPart(p.id, lines, view, path)]
-    return isBefore(lines, view, path) ? [] : [{ piece: { id: p.id, lines }, uncut: undefined, borders: [] }]
+    if (p.cut) return [cutPart(p.id, lines, view)]
+    return isBefore(lines, view) ? [] : [{ piece: { id: p.id, lines }, uncut: undefined, borders: [] }]
   })
-  const faces = cutFaces(shown, view, path)
+  const faces = cutFaces(shown, view)
   const pieces = shown.map((s) => s.piece)
-  return { lines: viewOf(pieces, view, ({ faces }) => !faces.some((f) => isStep(f.surface))), faces, pieces }
+  return { lines: viewOf(pieces, view), faces, pieces }
 }
 
 /** A part as the section shows it; `uncut`: what it was, where it is cut. */
@@ -63,9 +63,9 @@ interface Shown {
   readonly borders: readonly Border[]
 }
 
-function cutPart(id: string, lines: LineWork, view: ViewFrame, path: SectionPath): Shown {
-  const borders = bordersOf(lines, view, path)
-  const cut = lineWorkCut(lines, knivesOf(view, path, 'front'))
+function cutPart(id: string, lines: LineWork, view: ViewFrame): Shown {
+  const borders = bordersOf(lines, view)
+  const cut = lineWorkCut(lines, knifeOf(view, 'front'))
   const bare: Face = { surface: plane('cut face', view.origin, view.z), side: 1 }
   const flush = borders
     .filter((b) => b.flush)
@@ -73,8 +73,8 @@ function cutPart(id: string, lines: LineWork, view: ViewFrame, path: SectionPath
   return { piece: { id, lines: { ...cut, edges: [...cut.edges, ...flush] } }, uncut: { id, lines }, borders }
 }
 
-function cutFaces(shown: readonly Shown[], view: ViewFrame, path: SectionPath): CutFace[] {
-  const back = knivesOf(view, path, 'back')
+function cutFaces(shown: readonly Shown[], view: ViewFrame): CutFace[] {
+  const back = knifeOf(view, 'back')
   const standing = shown
     .filter((s) => !s.uncut)
     .map(({ piece }): Standing => {
@@ -83,14 +83,13 @@ function cutFaces(shown: readonly Shown[], view: ViewFrame, path: SectionPath): 
     })
   return shown.flatMap(({ uncut, borders }): CutFace[] => {
     if (!uncut || borders.length === 0) return []
-    const loops = cutLoops(uncut, borders, standing, view, path)
+    const loops = cutLoops(uncut, borders, standing, view)
     return loops.length > 0 ? [{ id: uncut.id, loops, area: loops.reduce((sum, l) => sum + l.area, 0) }] : []
   })
 }
 
-/** Whether nothing of a part reaches behind the path: no point of its edges does. */
-function isBefore({ edges }: LineWork, view: ViewFrame, path: SectionPath): boolean {
-  const flights = flightsOf(path)
+/** Whether nothing of a part reaches behind the plane: no point of its edges does. */
+function isBefore({ edges }: LineWork, view: ViewFrame): boolean {
   const height = dot(view.z, view.origin)
   return edges.every(({ curve, from, to }) => {
     const points =
@@ -99,11 +98,7 @@ function isBefore({ edges }: LineWork, view: ViewFrame, path: SectionPath): bool
       const farthest = Math.atan2(-dot(curve.v, view.z), -dot(curve.u, view.z))
       if (from + turnFrom(from, farthest) < to) points.push(pointAt(curve, farthest))
     }
-    return points.every((p) => {
-      const place = placeOnPath(view, path, p)
-      const { depth } = flights.find((f) => place <= f.to)!
-      return dot(view.z, p) - height > depth - through
-    })
+    return points.every((p) => dot(view.z, p) - height > -through)
   })
 }
 

@@ -19,20 +19,13 @@ export interface ViewLines {
 /** A solid made ready for any number of views; `solid` in the scene's frame. */
 export const pieceOf = (id: string, solid: Solid): Piece => ({ id, lines: lineWorkOf(solid) })
 
-/**
- * What is seen of the pieces, which may hide each other, along the view's z; `isDrawn`: leaves out stretches that are
- * none of the part's, as the wall between two cutting planes.
- */
-export function viewOf(
-  pieces: readonly Piece[],
-  view: ViewFrame,
-  isDrawn: (s: SeenStretch) => boolean = () => true,
-): ViewLines {
+/** What is seen of the pieces, which may hide each other, along the view's z. */
+export function viewOf(pieces: readonly Piece[], view: ViewFrame): ViewLines {
   const layers: Entity[][] = [[], [], []]
   const fits: Entity[][] = [[], [], []]
   for (const s of seenStretches(pieces, view)) {
     const layer = layerOf(s)
-    if (layer === undefined || !isDrawn(s)) continue
+    if (layer === undefined) continue
     const to = s.curve.kind === 'meeting' ? fits : layers
     to[layer]!.push(...projected(view, s.curve, s.from, s.to, s.faces))
   }

@@ -55,13 +55,21 @@ export function asMade<P extends CommonParameters, D extends Design>(
   const lines: MadeLine[] = []
   const impossible: Problem[] = []
   const sizes = new Map<string, number>()
-  // Part by part: a spigot is turned to the bore that was measured, and judged by the limits that follow from it.
+  const found = new Map(
+    values.map((v) => {
+      const line = asked.find((a) => sizeName(a) === sizeName(v))
+      if (!line) throw new RangeError(`${sizeName(v)} was not asked for`)
+      return [sizeName(v), { part: v.part, size: sizeFrom(line.measuring, v.value) }]
+    }),
+  )
+  // Part by part: a spigot is turned to the bore that was measured, a slot milled to the bit, and judged by the limits that follow.
   for (const part of new Set(asked.map((a) => a.part))) {
-    const sofar = soundlyMade(family, designed, sizes)
-    const now = sofar.ok ? askedLines(family.measuring(sofar.value)) : asked
+    const others = [...found].flatMap(([name, { part: of, size }]) => (of === part ? [] : [[name, size] as const]))
+    const fitted = soundlyMade(family, designed, new Map(others))
+    const now = fitted.ok ? askedLines(family.measuring(fitted.value)) : asked
     for (const { id, value, where } of values.filter((v) => v.part === part)) {
-      const line = now.find((a) => a.part === part && a.id === id) ?? asked.find((a) => a.part === part && a.id === id)
-      if (!line) throw new RangeError(`${part} ${id} was not asked for`)
+      const named = (a: AskedLine) => a.part === part && a.id === id
+      const line = now.find(named) ?? asked.find(named)!
       const judged = judgedLine(line, value)
       const allowed = noSuchSize(judged)
       if (allowed === undefined) lines.push(judged)

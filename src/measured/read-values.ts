@@ -121,8 +121,18 @@ function revisionProblems({ revisions }: WrittenSheet, file: string, wanted: str
       { code: 'missing-key', where: { file, path: 'revision' }, found: 'no revision mark', allowed: wanted, remedy },
     ]
   }
-  const other = revisions.find(({ mark }) => mark !== wanted)
+  const other = revisions.find(({ mark }) => !isSameMark(mark, wanted))
   return other ? [{ code: 'contradiction', where: other.where, found: other.mark, allowed: wanted, remedy }] : []
+}
+
+/** A spreadsheet takes 00123456 and 12345e12 for numbers, and writes 123456 and 1,23E+16. */
+function isSameMark(mark: string, wanted: string): boolean {
+  if (mark === wanted) return true
+  if (/^\d+$/.test(wanted)) return /^\d+$/.test(mark) && Number(mark) === Number(wanted)
+  const shown = /^(\d)[.,](\d{1,15})e\+(\d+)$/i.exec(mark)
+  if (!shown || !/^\d+e\d+$/.test(wanted)) return false
+  const [, whole, decimals, exponent] = shown
+  return Number(wanted).toExponential(decimals!.length) === `${whole}.${decimals}e+${exponent}`
 }
 
 function unknownSize({ part, id, where }: WrittenValue, sizes: readonly AskedSize[]): Problem {

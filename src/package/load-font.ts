@@ -4,10 +4,11 @@ import { type Font, fontFrom } from '../drawing/font/font.ts'
 
 let known: Font | undefined
 
-/** The font that is embedded in drawings, from the installed font package; read once. */
+/** The font that is embedded in drawings; read once. From the installed font package, or built from beside the bundle. */
 export function loadFont(): Font {
-  known ??= fontFrom(
-    readFileSync(createRequire(import.meta.url).resolve('dejavu-fonts-ttf/ttf/DejaVuSansCondensed.ttf')),
-  )
+  known ??= fontFrom(readFileSync(import.meta.url.endsWith('.ts') ? installed() : built()))
   return known
 }
+
+const installed = () => createRequire(import.meta.url).resolve('dejavu-fonts-ttf/ttf/DejaVuSansCondensed.ttf')
+const built = () => new URL('../DejaVuSansCondensed.ttf', import.meta.url)

@@ -33,6 +33,36 @@ export function replaceable(place: PackagePlace, disk: Disk): Result<'nothing' |
   return refused(place, 'target-changed', `files that were changed or added by hand: ${listed(changed)}`)
 }
 
+/** What `make`, `measured` and `sweep` write. */
+export type PackageKind = 'package' | 'as-made' | 'sweep'
+
+const kinds: Readonly<Record<PackageKind, { readonly is: string; readonly by: string }>> = {
+  package: { is: 'a package', by: 'make' },
+  'as-made': { is: 'an as-made report', by: 'measured' },
+  sweep: { is: 'a sweep', by: 'sweep' },
+}
+
+/** Told by the file that only this kind has. */
+export function kindOf({ files }: Manifest): PackageKind {
+  const has = (name: string) => files.some((file) => file.name === name)
+  return has('sweep.csv') ? 'sweep' : has('as-made.json') ? 'as-made' : 'package'
+}
+
+/** Each command takes the place of its own work only: a problem where something of another kind stands there, whole or changed. */
+export function otherKind({ target, shown }: PackagePlace, kind: PackageKind, disk: Disk): Problem | undefined {
+  if (disk.standing(target) !== 'folder') return undefined
+  const manifest = manifestIn(target, disk)
+  const standing = manifest && kindOf(manifest)
+  if (standing === undefined || standing === kind) return undefined
+  return {
+    code: 'target-not-ours',
+    where: { file: shown },
+    found: `${kinds[standing].is} that ${kinds[standing].by} wrote`,
+    allowed: `nothing there, an empty folder, or ${kinds[kind].is} that ${kinds[kind].by} wrote`,
+    remedy: 'choose another --out',
+  }
+}
+
 /** True where nothing of anybody's is lost with the folder. */
 export const isEmpty = (folder: string, disk: Disk): boolean =>
   disk.list(folder).every((name) => droppings.includes(name))

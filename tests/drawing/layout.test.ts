@@ -155,6 +155,37 @@ describe('dimensions are placed', () => {
     })
   })
 
+  it('with the text of an angle too narrow for it in line with one end of its arc, which leads to it', () => {
+    for (const degrees of [2, 7, 9.5]) {
+      const a = (degrees * Math.PI) / 180
+      const wedge = outline([
+        [0, 0],
+        [50, 0],
+        [50, 40],
+        [0, 40 + 50 * Math.tan(a)],
+      ])
+      const vertex: Point = [50, 40]
+      const angle = measured({
+        kind: 'angle',
+        id: 'a',
+        text: [`${degrees}° ±15'`],
+        vertex,
+        from: [0, 40 + 50 * Math.tan(a)],
+        to: [49, 40],
+      })
+      const [made] = layOut({ scale: 1, lines: [wedge], requests: [angle] }, style, font).dimensions
+      const arc = made!.graphics.find((g) => g.kind === 'arc')!
+      if (arc.kind !== 'arc') throw new Error('no arc')
+      const [x, y] = made!.textPoint
+      expect(Math.abs(Math.hypot(x - vertex[0], y - vertex[1]) - arc.radius)).toBeLessThan(style.textHeight)
+      const ends = [arc.start, arc.end].map((t) => [
+        vertex[0] + arc.radius * Math.cos(t),
+        vertex[1] + arc.radius * Math.sin(t),
+      ])
+      expect(Math.min(...ends.map(([u, v]) => Math.hypot(x - u!, y - v!)))).toBeLessThan(12)
+    }
+  })
+
   it('with coordinates spread apart where their numbers would touch, and left alone where not', () => {
     expect(spreadApart([0, 10, 20], 5)).toEqual([0, 10, 20])
     expect(spreadApart([10, 10, 10], 4)).toEqual([6, 10, 14])

@@ -3,7 +3,7 @@ import type { Entity } from '../../src/drawing/entity.ts'
 import { textCorners } from '../../src/drawing/font/text-box.ts'
 import { drawingArea, sheetFrame } from '../../src/drawing/sheet/frame.ts'
 import { projectionSymbol } from '../../src/drawing/sheet/projection-symbol.ts'
-import { largestScale, scaleText, standardScales } from '../../src/drawing/sheet/scale.ts'
+import { scaleText, standardScales } from '../../src/drawing/sheet/scale.ts'
 import { sheetSize, sheetSizes } from '../../src/drawing/sheet/sheet-size.ts'
 import { type TitleBlock, titleBlock, titleBlockHeight } from '../../src/drawing/sheet/title-block.ts'
 import { checkedStyle, dashesOf, type LayerName, styleOf } from '../../src/drawing/style.ts'
@@ -40,13 +40,9 @@ describe('a sheet', () => {
     expect(sheetSizes.A3.margins).toEqual({ left: 20, right: 10, top: 10, bottom: 10 })
   })
 
-  it('is drawn at the largest standard scale that fits', () => {
+  it('is drawn at a standard scale only', () => {
     // ISO 5455: 1, 2 and 5 times powers of ten.
     for (const scale of standardScales) expect(scaleText(scale)).toMatch(/^(1:[125]0*|[125]0*:1)$/)
-    expect(largestScale((s) => 60 * s <= 150)).toBe(2)
-    expect(largestScale((s) => 60 * s <= 50)).toBe(1 / 2)
-    expect(largestScale((s) => s <= 50)).toBe(5)
-    expect(largestScale(() => false)).toBeUndefined()
     expect(() => scaleText(1 / 3)).toThrow(RangeError)
   })
 })

@@ -9,6 +9,7 @@ import type { HeadDesign } from '../../src/families/fly-cutter-head/design.ts'
 import { headFigures } from '../../src/families/fly-cutter-head/figures/head-figures.ts'
 import { partsList } from '../../src/families/fly-cutter-head/parts-list.ts'
 import { assemblySheet } from '../../src/families/fly-cutter-head/sheets/assembly-sheet.ts'
+import { bodySheet } from '../../src/families/fly-cutter-head/sheets/body-sheet.ts'
 import { headSheets } from '../../src/families/fly-cutter-head/sheets/head-sheets.ts'
 import { formatQuantity } from '../../src/quantity/format-quantity.ts'
 import { drawingFont } from '../drawing/drawing-font.ts'
@@ -118,7 +119,8 @@ describe('the assembly drawing', () => {
 
   it.each(['none', 'pin'] as const)('numbers the parts as its list does, one to one, with catch %s', (kept) => {
     const check = (plan: SheetPlan) => {
-      const marks = viewsOf(plan).flatMap((v) => v.requests.filter((r) => r.kind === 'note' && r.frame === 'circle'))
+      const requests = viewsOf(plan).flatMap((v) => [...v.requests, ...(v.details ?? []).flatMap((d) => d.requests)])
+      const marks = requests.filter((r) => r.kind === 'note' && r.frame === 'circle')
       const table = plan.blocks.find((b) => b.kind === 'table')!
       const rows = table.kind === 'table' ? table.rows : []
       expect(marks.map((m) => m.text.join()).sort()).toEqual(rows.map(([item]) => item).sort())
@@ -193,6 +195,21 @@ describe('the assembly drawing', () => {
     })
   })
 
+  it('stamps the head as its own sheet says, with the arrow of its hand', () => {
+    for (const design of [headFrom('parameters'), headFrom('parameters', ['clockwise', 'anticlockwise'])]) {
+      const [stamped] = wordsOf(assemblySheet(design, style)).match(/NEVER ABOVE \d+ rev\/min/)!
+      const own = wordsOf(bodySheet(design, style))
+      for (const words of [wordsOf(assemblySheet(design, style)), own]) {
+        expect(words).toContain(`arrow: turns ${design.parameters.rotation}, seen from the spindle`)
+      }
+      expect(own).toContain(stamped)
+    }
+  })
+
+  it('says that a printed mock-up never runs under power', () => {
+    expect(wordsOf(assemblySheet(headFrom('parameters'), style))).toContain('by hand only, never under power')
+  })
+
   it('says for a pressed joint how hard the press must push, and that an angled face is no seat', () => {
     const words = wordsOf(assemblySheet(headFrom('parameters', ['assembly: heat', 'assembly: press']), style))
     const design = headFrom('parameters', ['assembly: heat', 'assembly: press'])
@@ -235,5 +252,19 @@ describe('the assembly drawing', () => {
     expect(new Set(ids).size).toBe(ids.length)
     const marks = idsOf(assemblySheet(headFrom('parameters'), style))
     expect(new Set(marks).size).toBe(marks.length)
+  })
+
+  it('has letters of sections and details that no other drawing has', () => {
+    // So large a bar that every place is drawn larger that may be.
+    for (const design of [headFrom('parameters'), headFrom('parameters', ['size: 46', 'size: 300'])]) {
+      const letters = headSheets(design, style).flatMap((plan) =>
+        viewsOf(plan).flatMap((v) => [
+          ...(/^[A-Z](–[A-Z])?$/.test(v.caption[0]!) ? [v.caption[0]![0]!] : []),
+          ...(v.details ?? []).map((d) => d.letter),
+        ]),
+      )
+      expect(letters.length).toBeGreaterThan(8)
+      expect(new Set(letters).size).toBe(letters.length)
+    }
   })
 })

@@ -1,9 +1,13 @@
 import { describe, expect, it } from 'vitest'
+import { setBlock } from '../../src/drawing/plan/blocks.ts'
 import { composeSheets } from '../../src/drawing/plan/compose.ts'
 import { styleOf } from '../../src/drawing/style.ts'
 import { faceFrame } from '../../src/families/fly-cutter-head/frames.ts'
+import { headRoute } from '../../src/families/fly-cutter-head/making/route.ts'
+import { headSetUps } from '../../src/families/fly-cutter-head/making/set-ups.ts'
 import { tiltedSetUp } from '../../src/families/fly-cutter-head/making/tilted-set-up.ts'
 import { setUpDimensions } from '../../src/families/fly-cutter-head/set-up-dimensions.ts'
+import { routeTable } from '../../src/families/fly-cutter-head/sheets/route-table.ts'
 import { setUpSheet } from '../../src/families/fly-cutter-head/sheets/set-up-sheet.ts'
 import { cellVertices } from '../../src/geometry/cell-vertices.ts'
 import { pointIn } from '../../src/geometry/frame.ts'
@@ -112,6 +116,26 @@ describe('the set-up drawing', () => {
       expect(shown.filter((id) => !id.includes('@')).sort()).toEqual(named.sort())
       expect(sheets.flatMap((s) => sheetFaults(font, s))).toEqual([])
     })
+  })
+
+  it('writes the order of work as large as all else, step by step, each set-up above what is done in it', () => {
+    for (const design of [headFrom('parameters'), headFrom('parameters-inch')]) {
+      const tables = routeTable(design)
+      const cells = tables.flatMap((t) => t.rows)
+      const route = headRoute(design)
+      expect(cells.flatMap(([step]) => (step === '' ? [] : [Number(step)]))).toEqual(route.map((_, i) => i + 1))
+      expect(cells.flatMap(([step, title]) => (step === '' ? [] : [title]))).toEqual(route.map((o) => o.title))
+      const titles = new Map(headSetUps(design).map((s) => [s.id, s.title]))
+      let above = ''
+      for (const [step, title] of cells) {
+        if (step === '') above = title!.replace(/(, continued)?:$/, '')
+        else expect(above).toBe(titles.get(route[Number(step) - 1]!.setUp))
+      }
+      for (const table of tables) expect(table.rows.at(-1)![0]).not.toBe('')
+      // The room inside the frame of an A4, less the gaps at its sides (ISO 5457: 20 and 10 mm).
+      const texts = tables.flatMap((t) => setBlock(t, 110, 170, style, font).entities)
+      expect(texts.every((e) => e.kind !== 'text' || e.height === style.textHeight)).toBe(true)
+    }
   })
 
   it('draws jaws and bed at the heights it gives, with the finished face level', () => {

@@ -40,6 +40,9 @@ const names: Readonly<Record<string, readonly string[]>> = {
   class: ['FN1', 'FN2', 'LN3', 'FN5'],
 }
 
+/** Boxed sets, by name. */
+const boxes = ['gauge-blocks', 'angle-blocks', 'gauge-pins'].flatMap((file) => rows(file).map((r) => r.name!))
+
 const template = (name: string) =>
   parse(readFileSync(new URL(`../../templates/fly-cutter-head/${name}.yaml`, import.meta.url), 'utf8')) as Json
 const bases = { mm: template('parameters'), in: template('parameters-inch') } as const
@@ -137,6 +140,7 @@ function valueFor({ path, schema }: Leaf, now: unknown, random: () => number): u
   const below = (n: number) => Math.floor(random() * n)
   const name = path.at(-1)!
   const listed = names[path.slice(-2).join('.')] ?? names[name]
+  if (name === 'measuring-sets') return [0, 1, 2].slice(0, below(4)).map(() => boxes[below(boxes.length)]!)
   if (listed) return random() < 0.97 ? listed[below(listed.length)] : 'no-such-name'
   if (schema.const !== undefined) return schema.const
   if (schema.enum) return schema.enum[below(schema.enum.length)]

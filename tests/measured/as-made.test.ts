@@ -93,6 +93,18 @@ describe('a tool as it was made', () => {
     expect(m.findings.new.map((f) => [f.id, f.level])).toContainEqual(['fit-grip:none', 'stop'])
   })
 
+  it('judges the slot by the bit as measured: 10.12 is right for a bit of 10.08, and too wide for one of 10', () => {
+    const slot = { part: 'body', id: 'slot.width', value: 10.12, where: { file: 'sheet.csv' } }
+    const bit = (value: number) => ({ part: 'bit', id: 'bit.width', value, where: { file: 'sheet.csv' } })
+    const verdict = (...values: Parameters<typeof asMade>[2][number][]) =>
+      made(...values).lines.find((l) => l.asked.id === 'slot.width')!.verdict
+    expect(verdict(slot, bit(10.08))).toBe('good')
+    expect(verdict(slot, bit(10))).toBe('too large')
+    expect(verdict(slot)).toBe('too large')
+    // Not milled yet, it will be milled to the bit.
+    expect(made(bit(10.08)).design.layout.slot.width).toBeCloseTo(10.12, 9)
+  })
+
   it('knows that heat makes no interference, and gives the size of a fresh arbor to the bore as measured', () => {
     const m = made(bore(20.031), spigot(20.012))
     expect(repair(m, 'as-it-is').would).toBe('not do')

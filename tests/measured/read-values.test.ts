@@ -123,6 +123,17 @@ describe('a sheet that cannot be right is refused, with the place', () => {
     expect(found.allowed).toContain('line 2')
   })
 
+  it('knows its revision mark again where a spreadsheet took it for a number', () => {
+    const sheet = (mark: string) => `revision;part;size;measured\r\n${mark};body;bore.diameter;20,01\r\n`
+    const isTaken = (mark: string, revision: string) => readValues(sheet(mark), 'a.csv', { ...wanted, revision }).ok
+    expect(isTaken('123456', '00123456')).toBe(true)
+    expect(isTaken('123457', '00123456')).toBe(false)
+    expect(isTaken('1,23E+16', '12345e12')).toBe(true)
+    expect(isTaken('1,2345E+16', '12345e12')).toBe(true)
+    expect(isTaken('1,24E+16', '12345e12')).toBe(false)
+    expect(isTaken('1,23E+16', 'a2b3c4d5')).toBe(false)
+  })
+
   it('takes another revision when told to', () => {
     expect(values(sheet('ffff0000,body,slot.depth,slot,mm,9.6'), 'sheet.csv', { anyRevision: true })).toHaveLength(1)
   })

@@ -78,7 +78,9 @@ describe.each(made)('report.html of %s', (_, { report, html }) => {
   })
 
   it('cautions', () => {
-    expect(named(withClass(page, 'cautions')[0]!, 'li').map(textOf)).toEqual(cautions)
+    const said = named(withClass(page, 'cautions')[0]!, 'li').map(textOf)
+    expect(said).toEqual(cautions)
+    expect(said.join(' ')).toMatch(/mock-up[^.]*turned by hand[^.]*never under power/)
   })
 
   it('says across its top that the job is stopped where it is, and only there', () => {

@@ -37,7 +37,7 @@ describe('sweep', () => {
     const before = [at('mine'), at('package')]
     expect(await type('sweep', 'head.yaml', ...small, '--out', 'mine')).toMatchObject({ exit: 2, out: '' })
     const other = await type('sweep', 'head.yaml', ...small, '--out', 'package')
-    expect(other).toMatchObject({ exit: 2, err: expect.stringContaining('package: found a package that is no sweep;') })
+    expect(other).toMatchObject({ exit: 2, err: expect.stringContaining('package: found a package that make wrote;') })
     expect(await type('sweep', 'head.yaml', ...small, '--out', 'head.yaml')).toMatchObject({ exit: 2, out: '' })
     expect([at('mine'), at('package')]).toEqual(before)
     mkdirSync(join(folder(), 'empty'))

@@ -8,6 +8,7 @@ import { packagePlace } from '../../package/package-place.ts'
 import { readTextFile } from '../../package/read-file.ts'
 import { recoverAtStart } from '../../package/recover.ts'
 import { revisionOf } from '../../package/revision.ts'
+import { otherKind } from '../../package/target.ts'
 import { writePackage } from '../../package/write-package.ts'
 import type { AsMadeReport } from '../../report/as-made.ts'
 import type { Command } from '../command.ts'
@@ -52,6 +53,8 @@ export const measuredCommand: Command = {
     if (!recovered.ok) return recovered
     const note = (text: string | undefined) => text !== undefined && stderr.write(`${printable(text)}\n`)
     note(recovered.value)
+    const other = otherKind(place.value, 'as-made', machine.disk)
+    if (other !== undefined) return { ok: false, problems: [other] }
 
     const read = await readParameters(file, values.get('--tables'), world)
     if (!read.ok) return read

@@ -27,6 +27,8 @@ interface Candidate {
 }
 
 const mostRadii = 160
+/** What a text costs that no end of the arc leads to, in steps of the radius. */
+const aside = 12
 
 /**
  * An angle by an arc about its vertex: the least radius at which arc and text are clear, crossing few lines; on a hatched
@@ -96,19 +98,22 @@ function bestAngle(
     }
     // Beside the middle, where a centre line runs through it.
     const off = (half + 2 * style.textGap) / (radius + tall)
-    for (const [extra, angle] of [
-      [0, (start + end) / 2],
+    for (const [extra, angle, place] of [
+      [0, (start + end) / 2, 'outside'],
       ...(2 * off < end - start
         ? ([
-            [1, (start + end) / 2 + off],
-            [1, (start + end) / 2 - off],
+            [1, (start + end) / 2 + off, 'outside'],
+            [1, (start + end) / 2 - off, 'outside'],
           ] as const)
         : []),
-      [2, beyond(end, 1)],
-      [2, beyond(start, -1)],
+      // In line with the arc, so that its tail leads to the text; outside it only where there is no such place near.
+      [2, beyond(end, 1), 'in line'],
+      [2, beyond(start, -1), 'in line'],
+      [aside, beyond(end, 1), 'outside'],
+      [aside, beyond(start, -1), 'outside'],
     ] as const) {
       const out = Math.abs(Math.cos(angle)) * half + Math.abs(Math.sin(angle)) * tall + 1.5 * style.textGap
-      const middle = stepped(vertex, angle, radius + out)
+      const middle = stepped(vertex, angle, place === 'outside' ? radius + out : radius)
       const words = textBlock(paper, request.text, [middle[0], middle[1] - tall - style.textGap], 0, 'center')
       const quads = words.map((t) => quadOf(paper, t))
       if (quads.some((q) => segments.some((s) => overlap(q, s)))) continue

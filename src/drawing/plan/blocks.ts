@@ -13,16 +13,22 @@ export interface SetBlock {
 }
 
 /**
- * Sets a table or notes: notes wrapped to lines of `noteWidth` mm, a table that is wider than `widest` set smaller, its
- * title wrapped over its columns.
+ * Sets a table or notes: notes wrapped to lines of `noteWidth` mm, a table that is wider than `widest` set closer, then
+ * smaller, its title wrapped over its columns.
  */
 export function setBlock(block: Block, noteWidth: number, widest: number, style: DrawingStyle, font: Font): SetBlock {
   if (block.kind === 'notes') return setNotes(block, noteWidth, style, font)
-  const whole = setTable(block, style.textHeight, style, font)
-  return whole.width <= widest
-    ? whole
-    : setTable(block, (style.textHeight * widest * 0.999) / whole.width, { ...style, textGap: 0 }, font)
+  const h = style.textHeight
+  const wide = setTable(block, h, usualPad, style, font)
+  if (wide.width <= widest) return wide
+  const close = setTable(block, h, leastPad, style, font)
+  return close.width <= widest
+    ? close
+    : setTable(block, (h * widest * 0.999) / close.width, leastPad, { ...style, textGap: 0 }, font)
 }
+
+/** Left and right of what stands in a cell, over the height of the text: as a rule, and where a table is wide. */
+const [usualPad, leastPad] = [0.6, 0.3] as const
 
 const text = (at: Point, words: string, height: number, across: 'left' | 'right' = 'left'): Entity<LayerName> => ({
   kind: 'text',
@@ -35,9 +41,15 @@ const text = (at: Point, words: string, height: number, across: 'left' | 'right'
   rotation: 0,
 })
 
-/** Columns of numbers stand right, words left. */
-function setTable({ title, columns, rows }: DrawnTable, h: number, style: DrawingStyle, font: Font): SetBlock {
-  const pad = 0.6 * h
+/** Columns of numbers stand right, limits and a thread among them too; words left. */
+function setTable(
+  { title, columns, rows }: DrawnTable,
+  h: number,
+  beside: number,
+  style: DrawingStyle,
+  font: Font,
+): SetBlock {
+  const pad = beside * h
   const row = 1.9 * h
   const widths = columns.map((label, i) =>
     Math.max(...[label, ...rows.map((r) => r[i] ?? '')].map((cell) => textWidth(font, cell, h) + 2 * pad)),
@@ -60,7 +72,10 @@ function setTable({ title, columns, rows }: DrawnTable, h: number, style: Drawin
     ),
     ...edges.map((x): Entity<LayerName> => ({ kind: 'line', layer, from: [x, 0], to: [x, top] })),
   ]
-  const numbers = columns.map((_, i) => rows.every((r) => (r[i] ?? '') === '' || /^[−+(]?\d/.test(r[i]!)))
+  const numbers = columns.map((_, i) => {
+    const cells = rows.flatMap((r) => (r[i] === undefined || r[i] === '' ? [] : [/^(to )?[−+(]?\d/.test(r[i])]))
+    return cells.filter((isNumber) => !isNumber).length * 2 <= cells.length
+  })
   ;[columns, ...rows].forEach((cells, k) => {
     cells.forEach((cell, i) => {
       if (cell === '') return

@@ -1,5 +1,4 @@
 import { centreOverrun } from '../dimensions/datum-marks.ts'
-import { originSign } from '../dimensions/origin-sign.ts'
 import type { Entity, Point } from '../entity.ts'
 import type { DrawingStyle, LayerName } from '../style.ts'
 
@@ -36,12 +35,6 @@ export const crossMark =
     return [line('centre', [x - r, y], [x + r, y]), line('centre', [x, y - r], [x, y + r])]
   }
 
-/** A small circle round a point that is no edge: the origin of a set-up. */
-export const originMark =
-  (at: Point, style: DrawingStyle): Marks =>
-  (scale) =>
-    originSign(at, style, scale)
-
 /** Which way the tool turns: three quarters of a turn round `center`, arrow at the end. */
 export const turningMark =
   (center: Point, radius: number, anticlockwise: boolean, style: DrawingStyle, start = 0.25): Marks =>
@@ -62,82 +55,6 @@ export const turningMark =
         direction: end + (way * Math.PI) / 2 - (way * style.arrowLength) / (2 * r * scale),
         length: style.arrowLength,
         width: style.arrowWidth,
-      },
-    ]
-  }
-
-/**
- * Where a section is cut: from `from` to `to` across the view, thick at both ends, arrows that show which way it is looked
- * (`look`, a unit vector), the letter at each (ISO 128-3 in its spirit). `over`: how far past both ends, mm on paper.
- */
-export const cutMark =
-  (letter: string, from: Point, to: Point, look: Point, style: DrawingStyle, over = 5): Marks =>
-  (scale) => {
-    const d = towards(from, to)
-    const [a, b] = [beyond(from, d, -over / scale), beyond(to, d, over / scale)]
-    const thick = 6 / scale
-    const stem = 7 / scale
-    const both: [Point, Point][] = [
-      [a, d],
-      [b, [-d[0], -d[1]]],
-    ]
-    return [
-      line('centre', a, b),
-      ...both.flatMap(([p, inwards]): Entity<LayerName>[] => {
-        const foot = beyond(p, look, -stem)
-        const letterAt = beyond(foot, look, -1.6 * style.titleHeight * (1 / scale))
-        return [
-          line('section', p, beyond(p, inwards, thick)),
-          line('text', foot, p),
-          {
-            kind: 'arrow',
-            layer: 'text',
-            tip: p,
-            direction: Math.atan2(look[1], look[0]),
-            length: style.arrowLength,
-            width: style.arrowWidth,
-          },
-          {
-            kind: 'text',
-            layer: 'text',
-            at: [letterAt[0], letterAt[1]],
-            text: letter,
-            height: style.titleHeight,
-            across: 'center',
-            up: 'middle',
-            rotation: 0,
-          },
-        ]
-      }),
-    ]
-  }
-
-/** Which way another view looks: an arrow outside the outline that points at it, with the letter of that view. */
-export const lookMark =
-  (letter: string, at: Point, look: Point, style: DrawingStyle): Marks =>
-  (scale) => {
-    const tip = beyond(at, look, -3 / scale)
-    const foot = beyond(tip, look, -9 / scale)
-    const letterAt = beyond(foot, look, (-1.2 * style.titleHeight) / scale)
-    return [
-      line('text', foot, tip),
-      {
-        kind: 'arrow',
-        layer: 'text',
-        tip,
-        direction: Math.atan2(look[1], look[0]),
-        length: style.arrowLength,
-        width: style.arrowWidth,
-      },
-      {
-        kind: 'text',
-        layer: 'text',
-        at: letterAt,
-        text: letter,
-        height: style.titleHeight,
-        across: 'center',
-        up: 'middle',
-        rotation: 0,
       },
     ]
   }
@@ -197,8 +114,9 @@ export const coordinateChoices =
   }
 
 /**
- * The two ends of a section's plane outside the outline, as `cutMark` draws them, each wherever its letter is clear.
- * `over`: how far past the outline at least, mm on paper.
+ * Where a section is cut: the two ends of its plane outside the outline, thick, with arrows that show which way it is
+ * looked (`look`, a unit vector) and the letter at each, wherever it is clear (ISO 128-3 in its spirit). `over`: how far
+ * past the outline at least, mm on paper.
  */
 export const cutChoices = (
   letter: string,

@@ -21,12 +21,3 @@ export function scaleText(scale: number): string {
   if (found === undefined) throw new RangeError(`not a standard scale: ${scale}`)
   return found >= 1 ? `${Math.round(found)}:1` : `1:${Math.round(1 / found)}`
 }
-
-/**
- * The largest standard scale at which everything fits, at most `largest`; undefined where none does. `fits` is asked
- * with paper over model, from large to small: what dimensions take on paper does not grow with the scale, so that only
- * a layout can tell.
- */
-export function largestScale(fits: (scale: number) => boolean, largest = 5): number | undefined {
-  return standardScales.find((scale) => scale <= largest && fits(scale))
-}

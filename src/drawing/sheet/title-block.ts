@@ -29,7 +29,7 @@ export const titleBlockWidth = 180
 const row = 9
 /** Rows of the block without the stop banner. */
 const rows = 4
-/** Smallest height of capitals that is still read at the machine, mm (ISO 3098-1 has 1.8 as its smallest). */
+/** Smallest height of capitals, for labels and for what is too long otherwise, mm (ISO 3098-1 has 1.8 as its smallest). */
 const smallest = 1.8
 /** From line to line over the height of capitals. */
 const leading = 1.5
@@ -61,7 +61,6 @@ export function titleBlock(block: TitleBlock, size: SheetSize, style: DrawingSty
   const left = right - titleBlockWidth
   const bottom = size.margins.bottom
   const top = bottom + rows * row
-  const small = 0.7 * style.textHeight
   const line = (from: Point, to: Point, layer: LayerName = 'datum'): Entity<LayerName> => ({
     kind: 'line',
     layer,
@@ -96,7 +95,7 @@ export function titleBlock(block: TitleBlock, size: SheetSize, style: DrawingSty
     const two = set.lines.length > 2 ? squeezed(value, wide, font) : set
     const rise = two.lines.length === 1 ? 0 : Math.min(leading * two.height, row - 4.3 - two.height + 1.2)
     return [
-      text(label, [left + x + 1, bottom + (r + 1) * row - 1 - small], small),
+      text(label, [left + x + 1, bottom + (r + 1) * row - 1 - smallest], smallest),
       ...two.lines.map((words, i) =>
         text(
           words,
@@ -114,7 +113,7 @@ export function titleBlock(block: TitleBlock, size: SheetSize, style: DrawingSty
     ),
     line([right - 36, bottom], [right - 36, bottom + 3 * row]),
     line([left + 90, bottom], [left + 90, top]),
-    line([left + 55, bottom + row], [left + 55, bottom + 2 * row]),
+    line([left + 62, bottom + row], [left + 62, bottom + 2 * row]),
     line([left + 117, bottom + row], [left + 117, bottom + 2 * row]),
     line([right - 36, top - row], [right - 36, top]),
     ...cell(0, 3, 90, 'title', block.title, style.titleHeight),
@@ -122,14 +121,14 @@ export function titleBlock(block: TitleBlock, size: SheetSize, style: DrawingSty
     ...cell(144, 3, 36, 'sheet', `${block.sheet} of ${block.sheets}`),
     ...cell(0, 2, 90, 'part', block.part),
     ...cell(90, 2, 54, 'general tolerance', block.generalTolerance),
-    ...cell(0, 1, 55, 'material', block.material),
-    ...cell(55, 1, 35, 'mass', block.mass),
+    ...cell(0, 1, 62, 'material', block.material),
+    ...cell(62, 1, 28, 'mass', block.mass),
     ...cell(90, 1, 27, 'scale', block.scale),
     ...cell(117, 1, 27, 'units', block.units),
     ...cell(0, 0, 90, 'revision', block.revision),
     ...cell(90, 0, 54, 'read with', 'the report of the same revision'),
     ...projectionSymbol(block.projection, [right - 18, bottom + 2 * row - 3], 10),
-    text(block.projection, [right - 36 + 2, bottom + 1.8], small),
+    text(block.projection, [right - 36 + 2, bottom + 1.8], smallest),
   ]
   if (block.stop === undefined) return out
   const banner = bannerOf(block.stop, style, font)

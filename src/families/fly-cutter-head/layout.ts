@@ -18,6 +18,7 @@ import type { WorkMaterialRow } from '../../tables/work-materials.ts'
 import { fitLimitsOf } from './engineering/fit-limits.ts'
 import { grindOf } from './engineering/grind.ts'
 import type { Parameters } from './parameters/parameters.ts'
+import { noMeasuring, type ShopMeasuring, shopMeasuringOf } from './shop-measuring.ts'
 
 /**
  * Every length and place that follows from a parameter set, worked out once. mm and rad. Places marked F are in the
@@ -105,6 +106,8 @@ export interface Layout {
   readonly fit: Fit | undefined
   /** Thread of a head that is screwed on. */
   readonly spigotThread: ThreadRow | undefined
+  /** What the shop measures with, its boxed sets and loose pieces together. */
+  readonly measuring: ShopMeasuring
 }
 
 /** Works the layout out. Problems have a path but no line yet: names that no table has, contradictions. */
@@ -132,6 +135,9 @@ export function layoutOf(p: Parameters, tables: Tables): Result<Layout> {
   // Saw lengths a person would mark out.
   const mark = p.units === 'in' ? 25.4 / 16 : 1
   const stockLength = p.stock.length ?? mark * Math.ceil((h + (across / 2) * Math.tan(a) + 2 * facing) / mark - 1e-9)
+
+  const measuring = shopMeasuringOf(p, tables)
+  if (!measuring.ok) problems.push(...measuring.problems)
 
   const width = p.bit.width + p.slot.clearance
   const e = p.slot['ahead-of-centre']
@@ -312,6 +318,7 @@ export function layoutOf(p: Parameters, tables: Tables): Result<Layout> {
       shankLimits: shank && shankLimitsOf(shank, tables),
       fit: fit.ok ? fit.value : undefined,
       spigotThread,
+      measuring: measuring.ok ? measuring.value : noMeasuring,
     },
   }
 }

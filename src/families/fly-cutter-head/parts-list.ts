@@ -2,7 +2,7 @@ import { formatLength } from '../../quantity/format-length.ts'
 import { arborStock } from './arbor-stock.ts'
 import type { HeadDesign } from './design.ts'
 import { pinDiameter } from './engineering/fit.ts'
-import { otherWaysOf } from './engineering/ways-to-hold.ts'
+import { washerCatch } from './engineering/ways-to-hold.ts'
 import type { Parameters } from './parameters/parameters.ts'
 
 /** One line of the parts list. */
@@ -38,8 +38,7 @@ export function partsList(design: HeadDesign): ListedPart[] {
     rows.push({ id: 'pin', name: 'Catch pin', count: 1, material: materials.arbor.title, stock })
   }
   if (p.fit.catch === 'screw-and-washer') {
-    const stock =
-      otherWaysOf(design).find(({ way }) => way === 'screw-and-washer')?.made ?? 'none holds: see the report'
+    const stock = washerCatch(design) ?? 'none holds: see the report'
     rows.push({ id: 'screw-and-washer', name: 'Catch: screw and washer', count: 1, material: 'steel', stock })
   }
   return rows.map((row, i) => ({ item: i + 1, ...row }))

@@ -10,6 +10,8 @@ export interface ScrewAndWasherInput {
   /** Bore where the washer lies, its chamfer counted in. */
   readonly mouth: number
   readonly washerOutside: number
+  /** Of the circle round the bore that no slot or step cuts into, 0 or more: the washer's seat. */
+  readonly wholeCircle: number
   /** Stress area, mm², and major diameter of the screw's thread. */
   readonly stressArea: number
   readonly majorDiameter: number
@@ -32,13 +34,15 @@ export interface ScrewAndWasherInput {
  * through the bore, sizes or stresses not above 0, no published strength.
  */
 export function screwAndWasher(input: ScrewAndWasherInput): Result<Holding> {
-  const { mouth, washerOutside, stressArea, majorDiameter, engagement, engagementWanted, proofStress } = input
+  const { mouth, washerOutside, wholeCircle, stressArea, majorDiameter, engagement, engagementWanted, proofStress } =
+    input
   const faults = new InputFaults()
   faults.keeps('mouth', mouth, 'length', { above: 0 })
   if (faults.keeps('washerOutside', washerOutside, 'length', { above: 0 }) && washerOutside <= mouth) {
     const allowed = `above the mouth of the bore, ${formatLength(mouth, 'mm')}`
     faults.add('washerOutside', 'contradiction', formatLength(washerOutside, 'mm'), allowed)
   }
+  faults.keeps('wholeCircle', wholeCircle, 'length', { min: 0 })
   faults.keeps('stressArea', stressArea, 'ratio', { above: 0 })
   faults.keeps('majorDiameter', majorDiameter, 'length', { above: 0 })
   faults.keeps('engagement', engagement, 'length', { min: 0 })
@@ -66,6 +70,15 @@ export function screwAndWasher(input: ScrewAndWasherInput): Result<Holding> {
           says: 'Screw and washer need a bore that goes through.',
           source: 'follows from the shape',
         },
+        sizeCondition(
+          {
+            id: 'washer-room',
+            level: 'stop',
+            says: 'Slot or step cuts into the ring that the washer lies on: it has no seat there, and would stand in the way of the bit.',
+            source: 'follows from the shape',
+          },
+          { kind: 'length', found: wholeCircle, least: washerOutside },
+        ),
         {
           id: 'clamps-head',
           met: input.spigotShortBy > 0,

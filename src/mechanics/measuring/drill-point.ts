@@ -14,25 +14,6 @@ export function pointLength(drill: Drilled): Result<number> {
 }
 
 /**
- * Depth of the full diameter, mm, of a hole whose depth to the tip is known (the readout, when the tip was touched on): tip − (d/2)·cot(φ/2). Slopes: tip
- * 1, diameter −cot(φ/2)/2, point angle d/(4·sin²(φ/2)). Negative where the hole is all point. Problems: a drill outside its ranges, a tip depth that is not above 0.
- */
-export function fullDepthFromTip(
-  drill: Drilled & { readonly tip: number },
-): Result<Measured<'tip' | 'diameter' | 'pointAngle'>> {
-  const { diameter, pointAngle, tip } = drill
-  const faults = drillFaults(drill)
-  faults.keeps('tip', tip, 'length', { above: 0 })
-  return faults.result(() => {
-    const cot = cotHalf(pointAngle)
-    return {
-      size: tip - (diameter / 2) * cot,
-      slopes: { tip: 1, diameter: -cot / 2, pointAngle: (diameter / 4) * (1 + cot * cot) },
-    }
-  })
-}
-
-/**
  * Depth of the full diameter, mm, from a depth rod with a flat end that stops in the cone where the cone is as wide as the rod: reading − (d − rod)/2·cot(φ/2).
  * A rod as thick as the hole stops at the full diameter itself. Slopes: reading 1, diameter −cot(φ/2)/2, rod cot(φ/2)/2, point angle (d − rod)/(4·sin²(φ/2)).
  * Problems: a drill outside its ranges, a rod that is not above 0 or thicker than the hole, a reading that is not above 0.

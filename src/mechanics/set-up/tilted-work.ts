@@ -3,7 +3,7 @@ import { InputFaults } from '../fit/input-faults.ts'
 
 /**
  * The picture of a tilted set-up, a section square to the jaws' length: the finished angled face is level and up, and everything is measured
- * down from it. The head was turned by `tilt`, so that its mounting face, below, leans by the tilt; its axis meets the finished face
+ * down from it. The work was turned by `tilt`, so that its mounting face, below, leans by the tilt; its axis meets the finished face
  * `depthOnAxis` from the mounting face, along the axis. Across the axis the bar reaches half of `across` either way; the jaws hold two flats that
  * are parallel to this section, each `flat` long across the axis, half of it either way (0: a round or an edge). A point x across the axis on the mounting face lies
  * depthOnAxis·cos a + x·sin a below the finished face.
@@ -19,49 +19,27 @@ export interface TiltedWork {
   readonly tilt: number
 }
 
-/** Heights of a tilted head, mm. */
+/** Heights of tilted work, mm. */
 export interface TiltedHeights {
-  /** Lowest place, the mounting face's edge on the bit side, below the finished face. */
+  /** Lowest place, the mounting face's edge on the low side, below the finished face. */
   readonly lowest: number
   /** Where a gripped flat ends on its shorter side, below the finished face: no jaw holds by less than down to there. */
   readonly flatEnd: number
   /** Depth of the wedge that comes off before the face is clean. */
   readonly wedge: number
-  /** Lengths along the axis on the bit side and opposite: what a height gauge shows on the mounting face. */
-  readonly longSide: number
-  readonly shortSide: number
 }
 
 /**
- * lowest h·cos a + (c/2)·sin a, flat's end h·cos a − (l/2)·sin a, wedge c·sin a, sides h ± (c/2)·tan a. Problems: figures outside the ranges of
- * `TiltedWork`, a tilt that leaves no short side.
+ * lowest h·cos a + (c/2)·sin a, flat's end h·cos a − (l/2)·sin a, wedge c·sin a. Problems: figures outside the ranges of `TiltedWork`.
  */
-export function tiltedHeights(work: TiltedWork): Result<TiltedHeights> {
-  const { depthOnAxis: h, across: c, flat, tilt } = work
-  const faults = workFaults(work)
-  const shortSide = h - (c / 2) * Math.tan(tilt)
-  if (faults.problems.length === 0) faults.keeps('depthOnAxis', h, 'length', { above: (c / 2) * Math.tan(tilt) })
+export function tiltedHeights({ depthOnAxis: h, across: c, flat, tilt }: TiltedWork): Result<TiltedHeights> {
+  const faults = new InputFaults()
+  faults.keeps('depthOnAxis', h, 'length', { above: 0 })
+  if (faults.keeps('across', c, 'length', { above: 0 })) faults.keeps('flat', flat, 'length', { min: 0, max: c })
+  faults.keeps('tilt', tilt, 'angle', { min: 0, below: Math.PI / 2 })
   return faults.result(() => ({
     lowest: h * Math.cos(tilt) + (c / 2) * Math.sin(tilt),
     flatEnd: h * Math.cos(tilt) - (flat / 2) * Math.sin(tilt),
     wedge: c * Math.sin(tilt),
-    longSide: h + (c / 2) * Math.tan(tilt),
-    shortSide,
   }))
-}
-
-/** Length of bar to saw off for the head, mm: its long side and what facing takes off both ends together (mm, 0 or more). */
-export function stockLength(work: TiltedWork, facing: number): Result<number> {
-  const faults = workFaults(work)
-  faults.keeps('facing', facing, 'length', { min: 0 })
-  return faults.result(() => work.depthOnAxis + (work.across / 2) * Math.tan(work.tilt) + facing)
-}
-
-function workFaults({ depthOnAxis, across, flat, tilt }: TiltedWork): InputFaults {
-  const faults = new InputFaults()
-  faults.keeps('depthOnAxis', depthOnAxis, 'length', { above: 0 })
-  if (faults.keeps('across', across, 'length', { above: 0 }))
-    faults.keeps('flat', flat, 'length', { min: 0, max: across })
-  faults.keeps('tilt', tilt, 'angle', { min: 0, below: Math.PI / 2 })
-  return faults
 }

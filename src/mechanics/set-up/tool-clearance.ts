@@ -69,31 +69,6 @@ export function toolClearance(
   )
 }
 
-/**
- * How far a cutter must stand out of a holder so that the holder keeps a clearance above everything that it passes over, mm, 0 or more, and the box that asks
- * for most. A box that the holder passes beside, however near, asks for nothing: see `toolClearance`.
- *
- * Problems: radius not above 0, negative clearance, boxes outside their ranges.
- */
-export function reachNeeded(
-  holder: { readonly radius: number; readonly clearance: number },
-  way: ToolWay,
-  boxes: readonly Obstacle[],
-): Result<{ readonly reach: number; readonly by: string | undefined }> {
-  const faults = wayFaults(way, boxes)
-  faults.keeps('holder.radius', holder.radius, 'length', { above: 0 })
-  faults.keeps('holder.clearance', holder.clearance, 'length', { min: 0 })
-  return faults.result(() => {
-    let [reach, by]: [number, string | undefined] = [0, undefined]
-    for (const box of boxes) {
-      if (wayToRectangle(way.start, way.stop, box) >= holder.radius) continue
-      const asked = box.top + holder.clearance - way.tip
-      if (asked > reach) [reach, by] = [asked, box.name]
-    }
-    return { reach, by }
-  })
-}
-
 function wayFaults({ start, stop, tip }: ToolWay, boxes: readonly Obstacle[]): InputFaults {
   const faults = new InputFaults()
   for (const [name, value] of Object.entries({

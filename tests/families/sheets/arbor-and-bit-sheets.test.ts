@@ -107,12 +107,25 @@ describe('the sheet of the arbor', () => {
 
   it('shows a flat where it is seen as one: onto the end, so deep below the round', () => {
     const design = headFrom('parameters', ['vent: hole', 'vent: flat'])
-    const [, end] = arborSheet(design).groups.map((g) => g.rows[0]![0]!)
-    const [flat] = end!.requests
-    expect(flat).toMatchObject({ id: 'vent-flat.depth', from: [0, 10], to: [0, 10 - flat!.value] })
+    const end = arborSheet(design).groups[0]!.rows[0]!.find((v) => v?.id === 'arbor-end')!
+    const [flat] = end.requests
+    expect(flat).toMatchObject({ id: 'vent-flat.depth', from: [-10, 0], to: [flat!.value - 10, 0] })
     // A visible line of the view lies there.
-    const heights = end!.lines.flatMap((e) => (e.layer === 'visible' && e.kind === 'line' ? [e.from[1], e.to[1]] : []))
-    expect(heights.some((y) => Math.abs(y - (10 - flat!.value)) < 1e-9)).toBe(true)
+    const places = end.lines.flatMap((e) => (e.layer === 'visible' && e.kind === 'line' ? [e.from[0], e.to[0]] : []))
+    expect(places.some((x) => Math.abs(x - (flat!.value - 10)) < 1e-9)).toBe(true)
+  })
+
+  it('has the view onto its right end on the left in first angle and on the right in third (ISO 5456-2, from memory)', () => {
+    const rows = (projection: string) =>
+      arborSheet(
+        headFrom(
+          'parameters',
+          ['vent: hole', 'vent: flat'],
+          [/^machine:/m, `drawing: { projection: ${projection} }\nmachine:`],
+        ),
+      ).groups.map((g) => g.rows.map((row) => row.map((v) => v?.id)))
+    expect(rows('first-angle')).toEqual([[['arbor-end', 'arbor']]])
+    expect(rows('third-angle')).toEqual([[['arbor', 'arbor-end']]])
   })
 
   it('undercuts a thread at the seat by two pitches: 5 mm for M20 (pitch 2.5 mm, ISO 261)', () => {

@@ -147,6 +147,7 @@ describe('screw and washer', () => {
   const input = {
     mouth: 24,
     washerOutside: 34,
+    wholeCircle: 34,
     stressArea: 36.6,
     majorDiameter: 8,
     engagement: 14,
@@ -183,6 +184,11 @@ describe('screw and washer', () => {
     expect(unmet(good(screwAndWasher({ ...input, throughBore: false })))).toEqual(['through-bore: stop'])
     expect(unmet(good(screwAndWasher({ ...input, spigotShortBy: 0 })))).toEqual(['clamps-head: stop'])
     expect(unmet(good(screwAndWasher({ ...input, locked: false })))).toEqual(['locked: caution'])
+  })
+
+  it('a slot or step that cuts into the washer’s ring leaves it no seat, by a hundredth', () => {
+    expect(unmet(good(screwAndWasher({ ...input, wholeCircle: 33.99 })))).toEqual(['washer-room: stop'])
+    expect(wrong(screwAndWasher({ ...input, wholeCircle: -1 }))).toEqual(['wholeCircle'])
   })
 
   it('refuses a washer that falls through the bore', () => {

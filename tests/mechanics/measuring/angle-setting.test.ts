@@ -3,13 +3,10 @@ import { describe, expect, it } from 'vitest'
 import { angleBlockStack } from '../../../src/mechanics/measuring/angle-block-stack.ts'
 import { sineBarAngle, sineBarHeight } from '../../../src/mechanics/measuring/gauge-stack.ts'
 import { indicatorAngle } from '../../../src/mechanics/measuring/indicator-angle.ts'
-import { errorOf } from '../../../src/mechanics/measuring/measured.ts'
 import { protractorReading, vernierLeastCount } from '../../../src/mechanics/measuring/protractor.ts'
-import { sineBarReading } from '../../../src/mechanics/measuring/sine-bar.ts'
 import { expectSlopes, faults, good } from './slope-check.ts'
 
 const deg = Math.PI / 180
-const inch = 25.4
 
 describe('a sine bar', () => {
   it('stands on the heights that published examples give', () => {
@@ -21,7 +18,7 @@ describe('a sine bar', () => {
       [18, 1.545],
     ] as const) {
       expect(sineBarHeight(5, angle * deg)).toBeCloseTo(height, 3)
-      expect(good(sineBarReading(5, height)).size / deg).toBeCloseTo(angle, 1)
+      expect(sineBarAngle(5, height) / deg).toBeCloseTo(angle, 1)
     }
     // By hand: 10° on 5 in, 100 mm and 125 mm.
     expect(sineBarHeight(5, 10 * deg)).toBeCloseTo(0.86824, 5)
@@ -29,46 +26,10 @@ describe('a sine bar', () => {
     expect(sineBarHeight(125, 10 * deg)).toBeCloseTo(21.706, 4)
   })
 
-  it('turns a tenth of a thousandth of an inch into 0.00132° at 30°, and into 0.00229° at 60°', () => {
-    // By hand: dθ = ds/(L·cos θ).
-    for (const [angle, error] of [
-      [30, 0.001323],
-      [60, 0.002292],
-    ] as const) {
-      const reading = good(sineBarReading(5 * inch, sineBarHeight(5 * inch, angle * deg)))
-      expect(errorOf(reading, { height: 0.0001 * inch }).worst / deg).toBeCloseTo(error, 6)
-    }
-  })
-
-  it('that is longer than it says sets too small an angle: tan θ·dL/L', () => {
-    const { slopes } = good(sineBarReading(100, 50))
-    expect(slopes.bar).toBeCloseTo(-Math.tan(30 * deg) / 100, 12)
-    expectSlopes({ bar: 100, height: 42 }, ({ bar, height }) => good(sineBarReading(bar, height)))
-  })
-
-  it('on a stack as long as itself, or none of a length, is refused; just below is not', () => {
-    expect(faults(sineBarReading(100, 100))).toEqual(['out-of-range height'])
-    expect(faults(sineBarReading(100, -0.1))).toEqual(['out-of-range height'])
-    expect(faults(sineBarReading(0, 10))).toEqual(['out-of-range bar'])
-    expect(good(sineBarReading(100, 99.9)).size).toBeCloseTo(sineBarAngle(100, 99.9), 12)
-    expect(good(sineBarReading(100, 0)).size).toBe(0)
-  })
-})
-
-describe('errors of a measurement', () => {
-  it('add up at worst, and by squares: 3, 4 and nothing make 7 and 5', () => {
-    const error = errorOf({ slopes: { a: -1.5, b: 2, c: 9 } }, { a: 2, b: 2 })
-    expect(error).toMatchObject({ worst: 7, rootSumSquare: 5 })
-    expect(error.parts).toEqual([
-      { name: 'b', error: 4 },
-      { name: 'a', error: 3 },
-      { name: 'c', error: 0 },
-    ])
-  })
-
-  it('are half widths and so not negative', () => {
-    expect(() => errorOf({ slopes: { a: 1 } }, { a: -1 })).toThrow(RangeError)
-    expect(() => errorOf({ slopes: { a: 1 } }, { a: Number.NaN })).toThrow(RangeError)
+  it('on a stack longer than itself is refused', () => {
+    expect(() => sineBarAngle(100, 100.1)).toThrow(RangeError)
+    expect(sineBarAngle(100, 100) / deg).toBeCloseTo(90, 9)
+    expect(sineBarAngle(100, 50) / deg).toBeCloseTo(30, 12)
   })
 })
 

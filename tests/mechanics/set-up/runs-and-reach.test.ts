@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest'
 import { cutterRun, travelLeft } from '../../../src/mechanics/set-up/cutter-run.ts'
 import { drillThrough } from '../../../src/mechanics/set-up/drill-through.ts'
 import { wayToRectangle } from '../../../src/mechanics/set-up/plan-distance.ts'
-import { reachNeeded, toolClearance } from '../../../src/mechanics/set-up/tool-clearance.ts'
+import { toolClearance } from '../../../src/mechanics/set-up/tool-clearance.ts'
 import { faults, good } from '../measuring/slope-check.ts'
 
 const deg = Math.PI / 180
@@ -139,26 +139,10 @@ describe('a tool over the jaws', () => {
     expect(good(toolClearance(longer, { start: [0, 0], stop: [0, 0], tip: 3 }, wall))[0]!.clear).toBe(0)
   })
 
-  it('is told how far it must stand out of its holder, and by what; and that length clears it', () => {
-    const way = { start: [60, 0], stop: [-60, 0], tip: 30 } as const
-    const wide = { radius: 25, clearance: 1 }
-    expect(good(reachNeeded(wide, way, jaws))).toEqual({ reach: 16, by: 'fixed jaw' })
-    // A holder that passes between the jaws needs nothing, to the last hundredth.
-    expect(good(reachNeeded({ ...wide, radius: 23 }, way, jaws))).toEqual({ reach: 0, by: undefined })
-    expect(good(reachNeeded({ ...wide, radius: 23.01 }, way, jaws)).reach).toBe(16)
-    expect(good(reachNeeded(wide, { ...way, tip: 60 }, jaws)).reach).toBe(0)
-    const tool = { pieces: [{ name: 'holder', radius: 25, above: 16 }] }
-    expect(good(toolClearance(tool, way, jaws))[0]!.over).toBe(1)
-  })
-
   it('is refused with boxes turned inside out, and without anything to look at', () => {
     const way = { start: [0, 0], stop: [0, 0], tip: 0 } as const
     const wrong = [{ name: 'jaw', x: [1, 0], y: [0, 1], top: 4 }] as const
     expect(faults(toolClearance(endMill, way, wrong))).toEqual(['out-of-range jaw.x'])
-    expect(faults(reachNeeded({ radius: 0, clearance: -1 }, way, jaws))).toEqual([
-      'out-of-range holder.radius',
-      'out-of-range holder.clearance',
-    ])
     expect(() => toolClearance(endMill, way, [])).toThrow(RangeError)
     expect(() => toolClearance({ pieces: [] }, way, jaws)).toThrow(RangeError)
   })

@@ -1,3 +1,4 @@
+import { strFromU8, unzipSync } from 'fflate'
 import { describe, expect, it } from 'vitest'
 import type { AnyFamily } from '../../../src/families/family.ts'
 import { flyCutterHead } from '../../../src/families/fly-cutter-head/family.ts'
@@ -80,6 +81,11 @@ describe('the mock-up', () => {
     expect(onBed.length).toBeGreaterThan(20)
     expect(volumeOf(file('mock-up.stl')).count).toBe(3)
     expect(design.parameters['mock-up'].orientation).toBe('mounting-face-down')
+  })
+
+  it('says in its own file that it is turned by hand, never under power', () => {
+    const model = strFromU8(unzipSync(made().file('mock-up.3mf'))['3D/3dmodel.model']!)
+    expect(model).toMatch(/<metadata name="Description">[^<]*turned by hand[^<]*never under power/)
   })
 
   it('has its bore and slot wider by the clearance, and nothing else', () => {

@@ -5,7 +5,7 @@ import { keyed } from '../../../mechanics/fit/parallel-key.ts'
 import { retainingCompound, usualCompound } from '../../../mechanics/fit/retaining-compound.ts'
 import { screwAndWasher } from '../../../mechanics/fit/screw-and-washer.ts'
 import { threadedArbor } from '../../../mechanics/fit/threaded-arbor.ts'
-import { type Holding, type WayToHold, waysToHold } from '../../../mechanics/fit/way-to-hold.ts'
+import { type Holding, isAllowed, type WayToHold, waysToHold } from '../../../mechanics/fit/way-to-hold.ts'
 import { weld, weldabilities } from '../../../mechanics/fit/weld.ts'
 import { formatLength } from '../../../quantity/format-length.ts'
 import { pitchDiameter, stressArea } from '../../../tables/thread-geometry.ts'
@@ -151,22 +151,43 @@ function screwed(design: HeadDesign): Worked | undefined {
   const thread = coarseThread(design, bore.diameter / 2)
   if (thread === undefined) return undefined
   const washerOutside = Math.min(1.5 * bore.diameter, layout.inscribed)
+  const wholeCircle = 2 * wholeRadius(layout)
+  // On an angled face the washer wants a seat square to the bore, sunk to where the face is lowest round it.
+  const sunk = layout.faceAngle > 0 ? ', spot-faced square to the bore' : ''
+  const seat =
+    wholeCircle >= washerOutside
+      ? layout.depthOnAxis - (washerOutside / 2) * Math.tan(layout.faceAngle)
+      : wholeRing(layout)
   return {
-    made: `screw ${thread.name}, washer of ${formatLength(washerOutside, design.units)}`,
+    made: `screw ${thread.name}, washer of ${formatLength(washerOutside, design.units)}${sunk}`,
     holding: screwAndWasher({
       mouth: bore.diameter,
       washerOutside,
+      wholeCircle,
       stressArea: stressArea(thread),
       majorDiameter: thread.majorDiameter,
       engagement: Math.min(2 * thread.majorDiameter, arbor['spigot-length']),
       engagementWanted: layout.materials.arbor.threadEngagement ?? 2,
       proofStress: proofStress88,
       hub: layout.materials.body,
-      spigotShortBy: (bore.kind === 'blind' ? bore.depth : wholeRing(layout)) - arbor['spigot-length'],
+      spigotShortBy: (bore.kind === 'blind' ? bore.depth : seat) - arbor['spigot-length'],
       throughBore: bore.kind === 'through',
       locked: true,
     }),
   }
+}
+
+/** How far round the axis neither slot nor step cuts into the end of the head, mm. */
+function wholeRadius({ slot, step, inscribed, faceAngle }: HeadDesign['layout']): number {
+  const beside = slot.leading * slot.trailing <= 0 ? 0 : Math.min(Math.abs(slot.leading), Math.abs(slot.trailing))
+  const stopped = slot.end === undefined ? 0 : slot.end.x * Math.cos(faceAngle)
+  return Math.min(inscribed / 2, Math.max(beside, stopped), Math.max(0, step.wall * step.towards))
+}
+
+/** Screw and washer that catch the head, in words; undefined where they find no place. */
+export function washerCatch(design: HeadDesign): string | undefined {
+  const found = otherWaysOf(design).find(({ way }) => way === 'screw-and-washer')
+  return found && isAllowed(found.holding) ? found.made : undefined
 }
 
 /** Proof stress of a screw of property class 8.8 up to 16 mm, MPa: ISO 898-1, from memory. */

@@ -2,7 +2,7 @@ import type { Figure } from '../../../figures/figure.ts'
 import type { Joint } from '../../../mechanics/fit/joint.ts'
 import type { MatchedFit } from '../../../mechanics/fit/matched-fit.ts'
 import { temperatureLosing } from '../../../mechanics/fit/service-temperature.ts'
-import { type WayToHold, waysToHold } from '../../../mechanics/fit/way-to-hold.ts'
+import { isAllowed, type WayToHold, waysToHold } from '../../../mechanics/fit/way-to-hold.ts'
 import type { HeadDesign } from '../design.ts'
 import {
   heatLimit,
@@ -369,7 +369,11 @@ const waySource = 'at yield and without safety; sizes and conditions stand with 
 
 /** What each other way of holding would carry; sizes and conditions are in `otherWaysOf`. */
 const ways: readonly Figure<HeadDesign>[] = waysToHold.flatMap((way) => {
-  const holding = (d: HeadDesign) => otherWaysOf(d).find((other) => other.way === way)?.holding
+  const holding = (d: HeadDesign) => {
+    const found = otherWaysOf(d).find((other) => other.way === way)?.holding
+    // A washer without a place carries nothing.
+    return way === 'screw-and-washer' && found && !isAllowed(found) ? undefined : found
+  }
   return [
     figure(
       `hold.${way}.torque`,

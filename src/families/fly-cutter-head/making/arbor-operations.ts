@@ -27,7 +27,7 @@ const sizesOf = (design: HeadDesign, features: readonly string[]): MeasuredSize[
 function inspecting(design: HeadDesign): Operation {
   const { bar, largest, length } = arborStock(design)
   const size = (value: number) => formatLength(value, design.units, { fractions: true })
-  const what = bar ? `round bar ⌀${size(bar.size)}` : `a round bar of at least ⌀${size(largest)}`
+  const what = bar ? `Round bar ⌀${size(bar.size)}` : `A round bar of at least ⌀${size(largest)}`
   const { shank, materials } = design.layout
   const taper = shank !== undefined && shank.kind !== 'straight'
   return operation({

@@ -10,14 +10,21 @@ export type MadeSizes = ReadonlyMap<string, number>
 
 /**
  * The head as it was made: measured sizes in the place of nominal ones, everything else as designed. Where only the bore was
- * measured, a matched spigot is turned to it; where bore or spigot is fixed, the other keeps its limits.
+ * measured, a matched spigot is turned to it, and where only the bit was, the slot is milled to it; where bore or spigot is fixed, the other keeps its limits.
  */
 export function headAsMade(design: HeadDesign, made: MadeSizes): Result<HeadDesign> {
   const parameters = madeParameters(design, made)
   return parameters.ok ? HeadDesign.from(parameters.value, design.tables) : parameters
 }
 
+/** What has no meaning at nought or below: a tolerance can be wider than a small size. A sharp corner has no radius. */
+const magnitude = /(diameter|radius|depth|length|thickness|width|wall|size)$/
+
 function madeParameters(design: HeadDesign, made: MadeSizes): Result<Parameters> {
+  for (const [name, value] of made) {
+    if (!magnitude.test(name) || value > 0 || (value === 0 && name === 'bit bit.nose-radius')) continue
+    return refused(name, 'a size of nothing', 'more than 0')
+  }
   const { parameters: p, layout: l } = design
   const body = (id: string) => made.get(`body ${id}`)
   const arbor = (id: string) => made.get(`arbor ${id}`)
@@ -27,7 +34,7 @@ function madeParameters(design: HeadDesign, made: MadeSizes): Result<Parameters>
   const across = (l.across * size) / p.stock.size
   const face = faceOf(design, made, across)
   const width = bit('width') ?? p.bit.width
-  const slotWidth = body('slot.width') ?? p.bit.width + p.slot.clearance
+  const slotWidth = body('slot.width') ?? width + p.slot.clearance
   const fromFlat = body('slot.from-flat')
   const ahead = fromFlat === undefined ? (body('slot.ahead') ?? p.slot['ahead-of-centre']) : size / 2 - fromFlat
   const corner = across / 2 / Math.cos(face.angle)
@@ -41,9 +48,6 @@ function madeParameters(design: HeadDesign, made: MadeSizes): Result<Parameters>
       'a slot narrower than its bit',
       'a slot that the bit goes into: open it, or grind the bit',
     )
-  }
-  if ((bit('ground-length') ?? 1) <= 0) {
-    return refused('bit bit.ground-length', 'facets of no length', 'more than 0')
   }
   const bore = body('bore.diameter')
   const fit = madeFit(design, bore, arbor('spigot.diameter'))

@@ -1,10 +1,12 @@
+import { pointLength } from '../../../mechanics/measuring/drill-point.ts'
 import { formatLength } from '../../../quantity/format-length.ts'
 import { type Operation, operation } from '../../../route/operation.ts'
 import type { HeadDesign } from '../design.ts'
 import { balanceOf, waysToBalance } from '../engineering/balance.ts'
+import { certain } from '../engineering/certain.ts'
 import { isBoredInMill } from './bore-operations.ts'
 import { drillFeed, millSpeed } from './cutting-data.ts'
-import { asTool, roundTool } from './tooling.ts'
+import { asTool, jobberPoint, roundTool } from './tooling.ts'
 
 /** Holes in the mounting face on the heavy side, where the spindle would feel more than it should and they can cure it. */
 export function balanceOperations(design: HeadDesign): Operation[] {
@@ -14,7 +16,12 @@ export function balanceOperations(design: HeadDesign): Operation[] {
   const plan = drilling.kind === 'plans' ? drilling.plans[0] : undefined
   if (!plan) return []
   const size = (value: number) => formatLength(value, design.units)
-  const tool = roundTool(design, 'drill', plan.drill, plan.depth + 0.3 * plan.drill)
+  const tool = roundTool(
+    design,
+    'drill',
+    plan.drill,
+    plan.depth + certain(pointLength({ diameter: plan.drill, pointAngle: jobberPoint })),
+  )
   const speed = millSpeed(design, {
     of: design.layout.materials.body,
     diameter: plan.drill,

@@ -1,11 +1,13 @@
+import { pointLength } from '../../../mechanics/measuring/drill-point.ts'
 import { formatAngle } from '../../../quantity/format-angle.ts'
 import { formatLength } from '../../../quantity/format-length.ts'
 import { type Operation, operation, type RouteSpeed } from '../../../route/operation.ts'
 import { handedThread } from '../body-dimensions.ts'
 import type { HeadDesign } from '../design.ts'
+import { certain } from '../engineering/certain.ts'
 import { circumscribed } from '../section.ts'
 import { drillFeed, latheSpeed, millFeed, millSpeed } from './cutting-data.ts'
-import { asTool, drillUpTo, facingCutter, roundTool } from './tooling.ts'
+import { asTool, drillUpTo, facingCutter, jobberPoint, roundTool } from './tooling.ts'
 
 /** Where ends and bore are made. */
 export const isBoredInMill = ({ parameters: { making } }: HeadDesign): boolean => making['bored-in'] === 'mill'
@@ -62,9 +64,11 @@ export function boreOperations(design: HeadDesign): Operation[] {
 const boreDepth = ({ parameters: { bore }, layout }: HeadDesign): number =>
   bore.kind === 'blind' ? bore.depth : layout.prismLength
 
-/** Drill points, over the diameter: of the bore as drawn, or 118°. */
-const pointOf = ({ parameters: { bore } }: HeadDesign): number =>
-  0.5 / Math.tan((bore.kind === 'blind' && bore.bottom === 'drill-point' ? bore['point-angle'] : 2.06) / 2)
+/** How far a drill's tip is ahead of its full diameter, mm: its point as the bore is drawn, or a jobber drill's. */
+const pointOf = ({ parameters: { bore } }: HeadDesign, diameter: number): number => {
+  const drawn = bore.kind === 'blind' && bore.bottom === 'drill-point'
+  return certain(pointLength({ diameter, pointAngle: drawn ? bore['point-angle'] : jobberPoint }))
+}
 
 function boreSpeed(
   design: HeadDesign,
@@ -83,8 +87,8 @@ function drilling(design: HeadDesign): Operation {
   const full = boreDepth(design)
   const flat = p.bore.kind === 'blind' && p.bore.bottom === 'flat'
   const through = p.bore.kind === 'through'
-  const cutter = drillUpTo(design, most, full + 0.3 * most)
-  const tip = pointOf(design) * cutter.diameter
+  const cutter = drillUpTo(design, most, full + pointOf(design, most))
+  const tip = pointOf(design, cutter.diameter)
   // A flat bottom must not show the cone of the drill: its tip stops above the bottom.
   const depth = flat ? full - 0.5 : full + (through ? tip : 0)
   const reach = through || flat ? depth : full + tip
@@ -203,7 +207,8 @@ function venting(design: HeadDesign): Operation[] {
   const opens = l.depthOnAxis - (onAxis ? l.slot.depth / Math.cos(l.faceAngle) : 0)
   const diameter = p.bore['vent-size']
   const depth = Math.max(opens + diameter, p.bore.depth + diameter)
-  const drill = roundTool(design, 'drill', diameter, depth)
+  const point = certain(pointLength({ diameter, pointAngle: jobberPoint }))
+  const drill = roundTool(design, 'drill', diameter, depth + point)
   const speed = boreSpeed(design, diameter, drillFeed(design, diameter), { isDrill: true })
   return [
     operation({

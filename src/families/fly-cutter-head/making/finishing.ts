@@ -51,7 +51,8 @@ export function inspectHead(design: HeadDesign): Operation {
     id: 'inspect-head',
     title: 'Inspect the head',
     steps: [
-      'Wash it. Fill in the lines of the head in inspection.csv; what is out of limits goes back through the report before anything is joined.',
+      'Wash it. Fill in the lines of the head in inspection.csv: some from now, some as written down before the clamping was opened; what is out of limits goes back through the report ' +
+        `${isJoinedFirst(design) ? 'before it is used' : 'before anything is joined'}.`,
       'Look at the thin walls: bore to slot, wall of the screws; a light in the bore shows a hole in the slot.',
       `Engrave the never-exceed speed, ${turns(design, neverExceedOf(design).notAbove)}, or what the measured sizes leave of it, and the revision.`,
     ],
@@ -125,7 +126,7 @@ export function finishTrue(design: HeadDesign, before: readonly string[]): Opera
       ? 'After the joint, which may pull it askew; the tilt was cut from the shank, so only the outside is looked at.'
       : 'After the joint, which may pull it askew, and before a bit is in that could hit hand or indicator.',
     needs: before,
-    cautions: ['An interrupted cut over slot and step strikes the tool: not there.'],
+    cautions: round ? ['An interrupted cut over slot and step strikes the tool: not there.'] : [],
   })
 }
 

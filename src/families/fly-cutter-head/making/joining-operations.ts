@@ -1,12 +1,17 @@
+import { pointLength } from '../../../mechanics/measuring/drill-point.ts'
 import { formatLength } from '../../../quantity/format-length.ts'
 import { type Operation, operation } from '../../../route/operation.ts'
 import type { HeadDesign } from '../design.ts'
+import { certain } from '../engineering/certain.ts'
 import { isShrunk, joinedLength, pinDiameter } from '../engineering/fit.ts'
 import { catchWords, joiningWords } from '../sheets/joining-words.ts'
 import { drillFeed, millSpeed } from './cutting-data.ts'
 import { heatingSteps } from './joining.ts'
 import { isJoinedFirst } from './tilted-set-up.ts'
-import { asTool, roundTool } from './tooling.ts'
+import { asTool, drillUpTo, jobberPoint } from './tooling.ts'
+
+/** On the diameter, mm: common practice, no source. */
+const leftToReam = 0.2
 
 /** Head and arbor together, and what catches the head should the joint slip. `before`: what must be done to both by then. */
 export function joiningOperations(design: HeadDesign, before: readonly string[]): Operation[] {
@@ -35,8 +40,9 @@ function joining(design: HeadDesign, before: readonly string[]): Operation {
     setUp: 'joining',
     machine: pressed ? 'press' : 'bench',
     steps: [
+      ...joiningWords(design).slice(0, threaded ? 0 : 1),
       ...(pressed ? seat : []),
-      ...(steps.length > 0 ? [joiningWords(design)[0]!, ...steps] : joiningWords(design)),
+      ...(steps.length > 0 ? steps : joiningWords(design).slice(threaded ? 0 : 1)),
     ],
     why: first
       ? 'Before the tilt is cut, while both ends are square: the far end is the seat for the press, and the tilt, cut afterwards, comes true to the shank.'
@@ -72,13 +78,17 @@ function catching(design: HeadDesign): Operation[] {
     ]
   }
   const diameter = pinDiameter(p)
+  const size = (value: number) => formatLength(value, design.units, { fractions: true })
   const middle = joinedLength(design).middle
-  const drill = roundTool(design, 'drill', diameter, p.stock.size)
+  // A reamer wants a little to cut, and the drill has to come out on the far side.
+  const under = drillUpTo(design, diameter - leftToReam, p.stock.size)
+  const point = certain(pointLength({ diameter: under.diameter, pointAngle: jobberPoint }))
+  const drill = { ...under, reachNeeded: p.stock.size + point + p.settings['set-up'].clearance }
   const speed = millSpeed(design, {
     of: l.materials.body,
-    diameter,
+    diameter: drill.diameter,
     isDrill: true,
-    feedPerTurn: drillFeed(design, diameter),
+    feedPerTurn: drillFeed(design, drill.diameter),
   })
   return [
     operation({
@@ -87,14 +97,13 @@ function catching(design: HeadDesign): Operation[] {
       title: 'Drill, ream and pin',
       machine: 'mill',
       steps: [
-        ...steps,
-        `Drill a little under ${formatLength(diameter, design.units, { fractions: true })}, ream, blow out.`,
-        'The pin rides over nothing: file it flush, so that no edge stands out of the head.',
+        `Through head and spigot together, square to ${p.stock.shape === 'round' ? 'the slot' : 'a pair of flats'}: spot, drill ⌀${size(drill.diameter)} right through, ream to ${size(diameter)}, blow out.`,
+        'Drive the pin in and stake both ends. File it flush: no edge stands out of the head.',
       ],
       tool: asTool(design, drill),
       ...(speed && { speed }),
-      depth: p.stock.size,
-      places: [{ name: 'pin: across the axis, from the mounting face', x: 0, y: middle, z: 0 }],
+      depth: p.stock.size + point,
+      places: [{ name: 'pin: across the axis, from the mounting face', x: 0, y: middle, z: p.stock.size + point }],
       why: 'Through both parts at once, so that the holes line up.',
     }),
   ]

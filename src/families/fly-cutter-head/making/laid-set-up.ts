@@ -1,6 +1,10 @@
+import { drillThrough } from '../../../mechanics/set-up/drill-through.ts'
+import { chooseParallels } from '../../../mechanics/set-up/parallels.ts'
 import type { HeadDesign } from '../design.ts'
+import { certain } from '../engineering/certain.ts'
 import { isSawn } from './sawing.ts'
 import { isJoinedFirst } from './tilted-set-up.ts'
+import { jobberPoint } from './tooling.ts'
 
 /** The head laid down, step up and level: where the screw holes are drilled. mm */
 export interface LaidSetUp {
@@ -21,12 +25,11 @@ export interface LaidSetUp {
   /** How far spot drill, drill and tap must stand out of their holder. */
   readonly spotReach: number
   readonly drillReach: number
-  /** Below the drilled face: the drill's full diameter is through the wall. */
+  /** Tip of the drill below the drilled face, when its full diameter is through the wall. */
   readonly drillDepth: number
+  /** Left by then to the far wall of the slot; negative: the point is in it. */
+  readonly beforeFarWall: number
 }
-
-/** A jobber drill's point, of 118°, over the diameter. */
-const point = 0.3
 
 export const laidSetUp = (design: HeadDesign): LaidSetUp => design.once('laid set-up', () => workOut(design))
 
@@ -37,40 +40,55 @@ function workOut(design: HeadDesign): LaidSetUp {
   const half = corners ? stock.size / Math.sqrt(3) : stock.size / 2
   const drilledFace = half + l.step.towards * l.step.wall
   const jawHeight = p.machine.vise['jaw-height']
-  const { clearance } = p.settings['set-up']
+  const { clearance, 'least-grip': leastGrip } = p.settings['set-up']
   // The drilled face must stand above the jaws, so that a chuck beside the hole is stopped by neither of them.
   const needed = Math.max(0, jawHeight + clearance - drilledFace)
-  const pair =
-    needed === 0 ? undefined : p.shop.parallels.filter((h) => h >= needed - 1e-9).toSorted((a, b) => a - b)[0]
-  const under = pair ?? needed
+  const pair = chooseParallels({
+    heights: p.shop.parallels,
+    least: needed,
+    most: Math.max(needed, jawHeight - leastGrip),
+    stacked: false,
+    units: design.units,
+  })
+  const onParallels = pair.ok && pair.value.pairs.length > 0
+  const under = onParallels ? pair.value.height : needed
   const besideHoles = Math.max(0, 2 * half - drilledFace)
   const drill = l.screws.thread.tapDrill
-  const drillDepth = p.step['wall-thickness'] + point * drill
+  const through = certain(
+    drillThrough({
+      diameter: drill,
+      pointAngle: jobberPoint,
+      thickness: p.step['wall-thickness'],
+      beyond: 0,
+      below: l.slot.width,
+    }),
+  )
   return {
     opening: l.depthOnAxis + (l.across / 2) * Math.tan(l.faceAngle),
     height: 2 * half,
     drilledFace,
     under,
-    onParallels: pair !== undefined,
+    onParallels,
     stickUp: under + drilledFace - jawHeight,
     grip: jawHeight - under,
     besideHoles,
     spotReach: besideHoles + clearance,
-    drillReach: besideHoles + drillDepth + clearance,
-    drillDepth,
+    drillReach: besideHoles + through.tipDepth + clearance,
+    drillDepth: through.tipDepth,
+    beforeFarWall: through.clear,
   }
 }
 
 /** How the laid head is held, in words: jaws want two faces that are parallel, and an angled face is not. */
 export function laidHold(design: HeadDesign): string {
   const { stock } = design.parameters
-  const down = stock.shape === 'round' ? 'in a V-block, the step up and level' : 'the flat away from the step down'
+  const down = stock.shape === 'round' ? 'In a V-block, the step up and level' : 'The flat away from the step down'
   if (isJoinedFirst(design)) {
-    return `Laid down: ${down}, on parallels beside the shank; strapped to the table over the mounting end, packed under the far end`
+    return `${down}, on parallels beside the shank; strapped to the table over the mounting end, packed under the far end`
   }
   const far =
     design.parameters.face.angle > 0
       ? `${isSawn(design) ? 'the sawn-off wedge put back' : 'a wedge of the face angle'} between moving jaw and angled face, for an angled face by itself slides out`
       : 'the moving jaw on the face'
-  return `Laid down: ${down}, mounting face against the fixed jaw, ${far}`
+  return `${down}, mounting face against the fixed jaw, ${far}`
 }

@@ -1,9 +1,17 @@
 import type { Measuring } from '../../../figures/measuring.ts'
+import { fullDepthFromRod } from '../../../mechanics/measuring/drill-point.ts'
+import { gaugeStack } from '../../../mechanics/measuring/gauge-stack.ts'
 import type { Dimension } from '../../../part/dimension.ts'
+import { deviationsOf } from '../../../part/general-tolerance.ts'
 import { featuresOf } from '../../../part/part.ts'
 import { formatLength } from '../../../quantity/format-length.ts'
 import type { HeadDesign } from '../design.ts'
-import { halfLengthAt } from '../section.ts'
+import { faceAngleWay } from './angle-measuring.ts'
+import { headFoot } from './low-place.ts'
+import { outerEnd } from './outer-end.ts'
+import { firstHole, flatToLeadingWall, holeHeight, lineOf, nextHole, shopPin } from './over-pins.ts'
+import { sumWords } from './tilt-notes.ts'
+import { tiltedSetUp } from './tilted-set-up.ts'
 
 type Way = Pick<Measuring, 'how' | 'reading'>
 
@@ -11,7 +19,10 @@ type Way = Pick<Measuring, 'how' | 'reading'>
  * How the named sizes of head, arbor and bit are measured, in the order of the drawings; walls in the metal follow from
  * others and are not asked for. Common practice, no source.
  */
-export function headMeasuring(design: HeadDesign): Measuring[] {
+export const headMeasuring = (design: HeadDesign): readonly Measuring[] =>
+  design.once('measuring', () => measuringOf(design))
+
+function measuringOf(design: HeadDesign): Measuring[] {
   return (['body', 'arbor', 'bit'] as const).flatMap((part) =>
     featuresOf(design.part(part)).flatMap((f) =>
       f.dimensions
@@ -23,7 +34,7 @@ export function headMeasuring(design: HeadDesign): Measuring[] {
 
 function wayFor(design: HeadDesign, dimension: Dimension): Way {
   const { id, kind } = dimension
-  const special = ways[id.replace(/^screw-hole-[2-9]\./, 'screw-hole-n.')]?.(design)
+  const special = ways[id.replace(/^screw-hole-[2-9]\./, 'screw-hole-n.')]?.(design, dimension)
   if (special) return special
   if (kind === 'angle') return { how: 'vernier protractor' }
   if (kind === 'diameter') return { how: 'micrometer, at three places' }
@@ -32,36 +43,57 @@ function wayFor(design: HeadDesign, dimension: Dimension): Way {
   return { how: 'caliper' }
 }
 
-/** A pin as thick as the tap drill, pushed into the hole. */
-const pinIn = ({ layout, units }: HeadDesign): string =>
-  `pin of ${formatLength(layout.screws.thread.tapDrill, units)} in the hole`
+/** Blocks that just go in and blocks that just do not; undefined where the shop's come to neither. */
+function goAndNoGo(design: HeadDesign, dimension: Dimension): string | undefined {
+  const { gaugeBlocks } = design.layout.measuring
+  const by = deviationsOf(dimension)
+  if (by === undefined) return undefined
+  const [go, not] = [by.lower, by.upper].map((off) => {
+    const stack = gaugeStack(gaugeBlocks, dimension.value + off, { within: near })
+    return stack && Math.abs(stack.off) <= near ? stack.blocks : undefined
+  })
+  return go && not && `blocks of ${sumWords(design, go)} go in, blocks of ${sumWords(design, not)} do not`
+}
 
-const ways: Readonly<Record<string, (design: HeadDesign) => Way>> = {
+/** A tenth of what a slot may be off, mm: rule of thumb for a gauge. */
+const near = 0.004
+
+/** The bore down to where a pin stops in the cone that the drill left. */
+function toTheCone(design: HeadDesign): Way {
+  const { bore } = design.parameters
+  if (bore.kind !== 'blind' || bore.bottom === 'flat') return { how: 'depth micrometer to the bottom' }
+  const { diameter, 'point-angle': pointAngle } = bore
+  const rod = shopPin(design, 0.5 * diameter, 0, diameter)
+  if (rod === undefined) return { how: 'depth micrometer to where the full diameter ends' }
+  const at = (reading: number) => fullDepthFromRod({ diameter, pointAngle, reading, rod })
+  return {
+    how: `pin of ${formatLength(rod, design.units)}, its length less what stands out`,
+    reading: {
+      says: 'from the mounting face to where the pin stops in the cone',
+      ...lineOf(at, bore.depth + diameter),
+    },
+  }
+}
+
+const ways: Readonly<Record<string, (design: HeadDesign, dimension: Dimension) => Way>> = {
   'stock.size': () => ({ how: 'micrometer across the flats beside the slot' }),
-  'face.angle': ({ parameters: { shop }, layout, units }) => {
-    const bar = shop['sine-bar']
-    if (bar === undefined) return { how: 'vernier protractor on the mounting face, or an angle block' }
-    const stack = formatLength(bar * Math.sin(layout.faceAngle), units)
-    return {
-      how: `sine bar of ${formatLength(bar, units)} on ${stack} of blocks under the mounting face, indicator over the face`,
-    }
-  },
+  'face.angle': faceAngleWay,
   // At the tilt nothing may be unclamped until all cuts are done: what can be reached there is square to the face.
-  'face.long-side': ({ layout }) => ({
+  'face.long-side': (design) => ({
     how: 'indicator or height gauge in the clamping of the tilt, after the face and before slot and step',
     reading: {
-      says: 'from the lowest edge of the mounting face to the angled face, square to the face',
-      scale: Math.cos(layout.faceAngle),
+      says: `from the ${headFoot(tiltedSetUp(design))} to the angled face, square to the face`,
+      scale: Math.cos(design.layout.faceAngle),
       offset: 0,
     },
   }),
   'face.short-side': () => ({ how: 'follows from the long side and the angle' }),
   'face.depth-on-axis': () => ({ how: 'follows from the long side and the angle' }),
-  'slot.width': () => ({ how: 'the bit itself and feeler gauges, or a stack of blocks' }),
-  'slot.depth': () => ({ how: 'depth micrometer on the angled face, before the step is cut' }),
-  'slot.from-flat': () => ({
-    how: 'micrometer from the flat to the leading wall, over a pin if the anvil does not reach',
+  'slot.width': (design, dimension) => ({
+    how: goAndNoGo(design, dimension) ?? 'the bit itself and feeler gauges, or a stack of blocks',
   }),
+  'slot.depth': () => ({ how: 'depth micrometer on the angled face, before the step is cut' }),
+  'slot.from-flat': flatToLeadingWall,
   'slot.ahead': () => ({ how: 'follows from the flat and the leading wall; or edge finder from the bore axis' }),
   'slot.beyond-axis': (design) => ({
     how: 'depth micrometer along the slot',
@@ -71,33 +103,12 @@ const ways: Readonly<Record<string, (design: HeadDesign) => Way>> = {
       offset: outerEnd(design, (design.layout.slot.leading + design.layout.slot.trailing) / 2),
     },
   }),
-  'slot.end-radius': () => ({ how: 'radius gauge; left by the end mill' }),
+  'slot.end-radius': () => ({ how: 'radius gauge; left by the end mill, and smaller than drawn is no fault' }),
   'step.wall': () => ({ how: 'micrometer across the wall' }),
   'step.depth': () => ({ how: 'depth micrometer on the angled face' }),
-  'screw-hole-1.x': (design) => {
-    const { screws } = design.layout
-    const end = outerEnd(design, (screws.seat + design.layout.step.wall) / 2)
-    return {
-      how: `caliper over a ${pinIn(design)}`,
-      reading: {
-        says: 'from the outer end of the wall, along the face, to the far side of the pin',
-        scale: -1,
-        offset: end + screws.thread.tapDrill / 2,
-      },
-    }
-  },
-  'screw-hole-n.x': (design) => ({
-    how: `caliper over pins in both holes`,
-    reading: { says: 'over both pins', scale: 1, offset: design.layout.screws.thread.tapDrill },
-  }),
-  'screw-hole-1.height': (design) => ({
-    how: `height gauge or depth micrometer over a ${pinIn(design)}`,
-    reading: {
-      says: 'from the angled face to the far side of the pin',
-      scale: 1,
-      offset: design.layout.screws.thread.tapDrill / 2,
-    },
-  }),
+  'screw-hole-1.x': firstHole,
+  'screw-hole-n.x': nextHole,
+  'screw-hole-1.height': holeHeight,
   'screw-hole-1.tap-drill': () => ({ how: 'gauge pin or the drill itself, before tapping' }),
   'bore.diameter': ({ parameters: { fit } }) => ({
     how:
@@ -105,7 +116,7 @@ const ways: Readonly<Record<string, (design: HeadDesign) => Way>> = {
         ? 'thread plug gauge, or the arbor itself'
         : 'bore gauge at three depths, two ways each, at 20 °C',
   }),
-  'bore.depth': () => ({ how: 'depth micrometer to where the full diameter ends' }),
+  'bore.depth': toTheCone,
   'bore.point-angle': () => ({ how: 'angle of the drill, not measured' }),
   'bore.chamfer': () => ({ how: 'caliper across the mouth, less the bore, halved' }),
   'vent.diameter': () => ({ how: 'shank of the drill' }),
@@ -138,7 +149,3 @@ const ways: Readonly<Record<string, (design: HeadDesign) => Way>> = {
   'bit.work-side-relief': () => ({ how: 'protractor on the work-side flank, held square to the bit' }),
   'bit.nose-radius': () => ({ how: 'radius gauge, before a light, from the leading side' }),
 }
-
-/** How far from O, along the face, the outside lies on the bit side, mm, beside the plane `y` from the axis. */
-const outerEnd = ({ parameters, layout }: HeadDesign, y: number): number =>
-  halfLengthAt(parameters.stock, y) / Math.cos(layout.faceAngle)

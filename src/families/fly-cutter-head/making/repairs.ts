@@ -151,14 +151,17 @@ function otherWay(made: HeadDesign, { way, made: as, holding }: ReturnType<typeo
   const works = `${as}${turned}. It carries ${torque(made, holding.torque)} before ${holding.weakest} gives; the cut asks for ${torque(made, load.cutTorque)}.`
   // A screw and washer keep the head on and drive nothing: they are a catch beside a joint, not a joint.
   const onlyCatches = holding.torque === 0 && holding.catchesHead
-  const says = onlyCatches
-    ? `${as}. It keeps the head on and drives nothing: only beside a joint that carries the cut.`
-    : works
+  const noPlace = onlyCatches && failing.length > 0
+  const says = noPlace
+    ? 'There is no place for it'
+    : onlyCatches
+      ? `${as}. It keeps the head on and drives nothing: only beside a joint that carries the cut.`
+      : works
   return {
     id: way,
     title: titles[way],
     would: isAllowed(holding) && carries ? 'do' : 'not do',
-    says: [capital(says), ...failing.map((c) => c.says)].join(' '),
+    says: [noPlace ? `${capital(says)}.` : capital(says), ...failing.map((c) => c.says)].join(' '),
     cautions: [
       ...holding.cautions,
       ...holding.conditions.filter((c) => !c.met && c.level !== 'stop').map((c) => c.says),

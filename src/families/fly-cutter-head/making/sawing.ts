@@ -29,8 +29,6 @@ export function sawWedge(design: HeadDesign): Operation[] {
   if (!isSawn(design)) return []
   const { parameters: p, layout: l, units } = design
   const length = (value: number) => formatLength(value, units, { decimals: units === 'mm' ? 1 : 2 })
-  const rise = (l.across / 2) * Math.tan(l.faceAngle)
-  const left = p.making['left-by-saw'] / Math.cos(l.faceAngle)
   const angle = formatAngle(l.faceAngle, { minutes: true })
   const first = isJoinedFirst(design)
   return [
@@ -40,7 +38,7 @@ export function sawWedge(design: HeadDesign): Operation[] {
       setUp: 'wedge',
       machine: 'saw',
       steps: [
-        `Scribe the cut: ${length(l.depthOnAxis + rise + left)} from the mounting face on the bit side, ${length(l.depthOnAxis - rise + left)} opposite.`,
+        scribing(design, length),
         `Saw along it, ${angle} off square. It leaves ${length(p.making['left-by-saw'])} on the face.`,
         ...(first ? [] : ['Keep the wedge: it packs the angled face when the head is laid down for its screw holes.']),
       ],
@@ -48,4 +46,16 @@ export function sawWedge(design: HeadDesign): Operation[] {
       cautions: ['A short piece tips in the vise of the saw: pack the open end of its jaws to the same width.'],
     }),
   ]
+}
+
+/** Where the line of the saw lies on the blank: it may run out at the end before it has come to the bit side. */
+function scribing({ parameters: p, layout: l }: HeadDesign, length: (value: number) => string): string {
+  const tan = Math.tan(l.faceAngle)
+  const rise = (l.across / 2) * tan
+  const left = p.making['left-by-saw'] / Math.cos(l.faceAngle)
+  const [long, short] = [l.depthOnAxis + rise + left, l.depthOnAxis - rise + left]
+  const from = `${length(short)} from the mounting face on the side away from the bit`
+  if (long <= l.prismLength) return `Scribe the cut: ${from}, ${length(long)} on the bit side.`
+  const inward = (long - l.prismLength) / tan
+  return `Scribe the cut: ${from}; it runs out at the end of the blank ${length(inward)} short of the bit side.`
 }

@@ -45,7 +45,9 @@ export function screwOperations(design: HeadDesign): Operation[] {
       id: 'drill',
       title: 'Drill for the thread',
       steps: [
-        `Through the wall into the slot; stop the quill before ${size(p.step['wall-thickness'] + l.slot.width)} below the drilled face, where the far wall is.`,
+        set.beforeFarWall > 0
+          ? `Through the wall into the slot, Z to the tip: it then stands ${size(set.beforeFarWall)} short of the far wall, and goes no further.`
+          : `Through the wall into the slot, Z to the tip: the point goes ${size(-set.beforeFarWall)} into the far wall.`,
         'Ease off where the point breaks through: it snatches.',
       ],
       tool: asTool(design, drill, thread.tapDrillName),

@@ -5,6 +5,8 @@ import type { HeadDesign } from '../design.ts'
 import { faceFrame } from '../frames.ts'
 import { isBoredInMill } from './bore-operations.ts'
 import { laidHold, laidSetUp } from './laid-set-up.ts'
+import { lowPlace } from './low-place.ts'
+import { outerPlace } from './outer-place.ts'
 import { laidFrame, mountingFrame } from './readout-frames.ts'
 import { headRoute } from './route.ts'
 import { tiltNotes } from './tilt-notes.ts'
@@ -51,6 +53,12 @@ const figure = (
   ...(limit && { limit: { amount: mm(limit.value), is: limit.is } }),
 })
 
+/** What of the bar is touched on both sides to find its middle along X, with the step up. */
+function outermost({ parameters: { stock } }: HeadDesign): string {
+  if (stock.shape === 'round') return 'sides'
+  return stock.shape === 'hexagon' && stock['slot-runs'] === 'point-to-point' ? 'corners' : 'flats'
+}
+
 /** What keeps the flats, or the round, of the bar between jaws. */
 function onFlats({ parameters: { stock } }: HeadDesign): string {
   if (stock.shape === 'round') return 'round bar in a V-block or soft jaws'
@@ -65,6 +73,21 @@ function inChuck({ parameters: { stock } }: HeadDesign): string {
   return stock.shape === 'square'
     ? 'square bar in the four-jaw chuck, indicated on its flats'
     : 'round bar in the chuck, indicated'
+}
+
+/**
+ * How the blank is held for the skew cut. The cut runs across the jaws or along them: flats square to the slot stand between jaws that are
+ * swivelled, flats beside the slot between square jaws, and then the blank itself is tipped.
+ */
+function inSaw({ parameters: { stock } }: HeadDesign): string {
+  if (stock.shape === 'hexagon' && stock['slot-runs'] === 'point-to-point') {
+    return 'The two flats beside the slot between the jaws of the saw, jaws square, the blank tipped by the face angle until the scribed line stands along the blade'
+  }
+  const between =
+    stock.shape === 'round'
+      ? 'The round in V-jaws of the saw, the bit side towards a jaw'
+      : 'The flats square to the slot between the jaws of the saw'
+  return `${between}, the vise swivelled by the face angle until the scribed line lies along the blade`
 }
 
 const makers: Readonly<Record<string, (design: HeadDesign, operations: readonly Operation[]) => Made>> = {
@@ -87,12 +110,7 @@ const makers: Readonly<Record<string, (design: HeadDesign, operations: readonly 
     frame: mountingFrame,
     notes: ['Mark the bit side on the head before it is clamped: X + points to it.'],
   }),
-  wedge: (design) =>
-    plain(
-      'At the saw, on the skew',
-      `${capital(onFlats(design))} of the saw, swivelled by the face angle; the long side on the bit side`,
-      'The scribed line',
-    ),
+  wedge: (design) => plain('At the saw, on the skew', inSaw(design), 'The scribed line'),
   tilted,
   laid,
   arbor: () => ({
@@ -171,14 +189,15 @@ function tilted(design: HeadDesign): Made {
   const { layout: l, units } = design
   const size = (value: number) => formatLength(value, units)
   const onShank = set.heldBy === 'shank'
+  const up = set.tilt > 0 ? 'angled face up, the bit side low' : 'far end up, the bit side towards X +'
   const names = { face: 'the face', slot: 'the slot', step: 'the step' } as const
   return {
     title: set.tilt > 0 ? 'At the tilt: face, slot and step' : 'Level: face, slot and step',
     tilt: set.tilt,
     held: onShank
-      ? 'By the shank of the arbor in a V-block between the jaws, angled face up, the bit side low'
-      : `${capital(onFlats(design))}, angled face up, the bit side low`,
-    datum: `O: bore axis at the finished face; Y midway between ${onShank ? 'the flats of the head' : 'the jaws'}, X ${size(l.corner)} along the face from its outer corner on the bit side, Z on the finished face. X + down the slope to the bit side, Y + to its right seen from above, Z counts down into the metal.`,
+      ? `By the shank of the arbor in a V-block between the jaws, ${up}`
+      : `${capital(onFlats(design))}, ${up}`,
+    datum: `O: bore axis at the finished face; Y midway between ${onShank ? 'the sides of the head' : 'the jaws'}, X ${size(l.corner)} along the face from its outer ${outerPlace(design)} on the bit side, Z on the finished face. X + down the slope to the bit side, Y + to its right seen from above, Z counts down into the metal.`,
     frame: faceFrame(l.faceAngle, l.depthOnAxis),
     figures: [
       ...(set.tilt > 0 ? [{ id: 'tilt', label: 'tilt', amount: { kind: 'angle', value: set.tilt } } as const] : []),
@@ -196,8 +215,8 @@ function tilted(design: HeadDesign): Made {
         value: set.gripWanted,
         is: 'least',
       }),
-      figure('lowest', 'lowest edge below the finished face', set.lowest),
-      figure('under', 'lowest edge above the bed', set.under, { value: set.underNeeded, is: 'least' }),
+      figure('lowest', `${lowPlace(set)} below the finished face`, set.lowest),
+      figure('under', `${lowPlace(set)} above the bed`, set.under, { value: set.underNeeded, is: 'least' }),
     ],
     notes: tiltNotes(design),
   }
@@ -207,17 +226,18 @@ function laid(design: HeadDesign): Made {
   const set = laidSetUp(design)
   const size = (value: number) => formatLength(value, design.units)
   const under =
-    set.under === 0
-      ? 'It lies on the bed of the vise.'
-      : set.onParallels
-        ? `Parallels of ${size(set.under)} under it.`
-        : `${size(set.under)} under it: pack it, no pair of parallels in the list is as high.`
+    design.parameters.stock.shape === 'round'
+      ? `The V-block holds its underside ${size(set.under)} or more above the bed.`
+      : set.under === 0
+        ? 'It lies on the bed of the vise.'
+        : set.onParallels
+          ? `Parallels of ${size(set.under)} under it.`
+          : `${size(set.under)} under it: pack it, no pair of parallels in the list is as high.`
   return {
     title: 'Laid down: screw holes',
     tilt: 0,
     held: laidHold(design),
-    datum:
-      'Zero on the bore axis (X) and the mounting face (Y); Z on the step wall. X + to the bit side, Y + away from the mounting face, Z counts down into the metal.',
+    datum: `X on the bore axis, midway between the two ${outermost(design)} of the bar; Y on the mounting face; Z on the step wall. X + to the bit side, Y + away from the mounting face, Z counts down into the metal.`,
     frame: laidFrame(design.layout),
     figures: [
       ...(isJoinedFirst(design) ? [] : inJaws(design)),
@@ -226,7 +246,7 @@ function laid(design: HeadDesign): Made {
     ],
     notes: [
       ...(isJoinedFirst(design) ? [] : [under]),
-      'Indicate the step wall level both ways.',
+      'Indicate the step wall level both ways before it is tightened.',
       `Chuck and holder stay above the metal beside the holes: drill and tap stand at least ${size(set.drillReach)} out of them.`,
     ],
   }

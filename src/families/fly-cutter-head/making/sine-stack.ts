@@ -14,7 +14,7 @@ const wringing = { mm: 0.001, in: 25.4e-4 } as const
 export const sineStack = (design: HeadDesign): SineStack | undefined =>
   design.once('sine stack', () => {
     const { setting, tilt } = tiltedSetUp(design)
-    const blocks = design.parameters.shop['gauge-blocks']
+    const blocks = design.layout.measuring.gaugeBlocks
     if (setting.by !== 'sine-bar' || blocks.length === 0) return undefined
     const height = sineBarHeight(setting.bar, tilt)
     const stack = gaugeStack(blocks, height, { within: wringing[design.units] })

@@ -2,6 +2,9 @@ import { formatAngle } from '../../../quantity/format-angle.ts'
 import { formatLength } from '../../../quantity/format-length.ts'
 import { formatNumber } from '../../../quantity/format-number.ts'
 import type { HeadDesign } from '../design.ts'
+import { jawClearanceWords } from './jaw-clearance.ts'
+import { lowPlace } from './low-place.ts'
+import { protractorWords } from './protractor-words.ts'
 import { sineStack } from './sine-stack.ts'
 import { tiltedSetUp } from './tilted-set-up.ts'
 
@@ -9,25 +12,36 @@ import { tiltedSetUp } from './tilted-set-up.ts'
 export function tiltNotes(design: HeadDesign): string[] {
   const set = tiltedSetUp(design)
   const size = (value: number) => formatLength(value, design.units)
-  const low =
-    set.heldBy === 'shank' ? 'end of the shank' : set.tilt > 0 ? 'low edge of the mounting face' : 'mounting face'
-  const under =
-    set.under === 0
-      ? `The ${low} stands on the bed of the vise.`
-      : set.onParallels
-        ? `The ${low} stands on parallels of ${size(set.under)}.`
-        : `Pack the ${low} ${size(set.under)} above the bed.`
+  const nearest = jawClearanceWords(design, size)
   return [
     ...angleNotes(design),
-    under,
+    ...underNotes(design, size),
     ...(set.heldBy === 'shank'
       ? ['A shank turns and tips in its block: flats along the table by an indicator, jaws tight, light cuts.']
       : set.tilt > 0
         ? [
-            'An edge is no seat and tips under the cutter: the angle is held by the block or plate under the face, tight against it.',
+            'An edge is no seat and tips under the cutter: turn the head until its mounting face lies on the block or bevel without light, tighten, and look again.',
           ]
         : []),
-    `The deepest cut ends ${size(set.stickUp - set.deepest)} above the jaws: the cutter of the step passes over the jaw on its side.`,
+    `The deepest cut ends ${size(set.stickUp - set.deepest)} above the jaws.`,
+    ...(nearest === undefined ? [] : [nearest]),
+  ]
+}
+
+/** What the lowest place stands on, and which heights will do as well: a block under the face lifts it by its own thin end. */
+function underNotes(design: HeadDesign, size: (value: number) => string): string[] {
+  const set = tiltedSetUp(design)
+  const { under, underNeeded, underMost, onParallels, lowPoint } = set
+  const low = lowPlace(set)
+  const stands =
+    under === 0
+      ? `The ${low} stands on the bed of the vise.`
+      : onParallels
+        ? `The ${low} stands on ${lowPoint ? 'one parallel' : 'parallels'} of ${size(under)}${lowPoint ? ' in the middle between the jaws' : ''}.`
+        : `Pack the ${low} ${size(under)} above the bed.`
+  if (underMost <= underNeeded) return [stands]
+  return [
+    `${stands} Any height from ${size(underNeeded)} to ${size(underMost)} will do: the face is milled to the head, and the jaws only have to be clear of the cuts and hold enough.`,
   ]
 }
 
@@ -39,7 +53,7 @@ function angleNotes(design: HeadDesign): string[] {
     case 'level':
       return []
     case 'angle-block':
-      return [`${angleBlockWords(setting.blocks)} ${on}, on the parallels.`]
+      return [`${angleBlockWords(setting.blocks)} ${on}.`]
     case 'sine-bar': {
       const blocks = blocksWords(design)
       return [
@@ -48,7 +62,7 @@ function angleNotes(design: HeadDesign): string[] {
     }
     case 'protractor':
       return [
-        `${angle} by protractor ${on}, checked with an indicator: no sine bar or angle block of it is in the list.`,
+        `${angle} by protractor (${protractorWords(tilt)}) ${on}: no sine bar or angle block of it is in the list.`,
       ]
   }
 }
@@ -63,7 +77,16 @@ export function angleBlockWords(blocks: readonly number[]): string {
 export function blocksWords(design: HeadDesign): string {
   const stack = sineStack(design)
   if (!stack) return ''
-  const [unit, decimals] = design.units === 'mm' ? [1, 4] : [25.4, 5]
-  const number = (value: number) => formatNumber(value / unit, decimals, { trim: true })
-  return ` (${stack.blocks.map(number).join(' + ')} = ${number(stack.height)})`
+  const sum = stack.blocks.length > 1 ? ` = ${blockWords(design, stack.height)}` : ''
+  return ` (${sumWords(design, stack.blocks)}${sum})`
+}
+
+/** Blocks side by side or wrung together: `9 + 1.02`. */
+export const sumWords = (design: HeadDesign, blocks: readonly number[]): string =>
+  blocks.map((block) => blockWords(design, block)).join(' + ')
+
+/** A block by the number that is marked on it. */
+function blockWords({ units }: HeadDesign, block: number): string {
+  const [unit, decimals] = units === 'mm' ? [1, 4] : [25.4, 5]
+  return formatNumber(block / unit, decimals, { trim: true })
 }

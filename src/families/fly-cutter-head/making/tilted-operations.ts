@@ -2,7 +2,8 @@ import { formatLength } from '../../../quantity/format-length.ts'
 import { type Operation, operation, type Place } from '../../../route/operation.ts'
 import type { HeadDesign } from '../design.ts'
 import { millFeed, millSpeed } from './cutting-data.ts'
-import { runAlong } from './run-along.ts'
+import { headFoot, lowPlace } from './low-place.ts'
+import { runAlong, travelOf } from './run-along.ts'
 import { isSawn } from './sawing.ts'
 import { tiltedSetUp } from './tilted-set-up.ts'
 import { asTool, type Cutter, coveringMill, endMill, facingCutter } from './tooling.ts'
@@ -29,8 +30,8 @@ function settingUp(design: HeadDesign, before: readonly string[]): Operation {
       level
         ? 'Stand it on its mounting face, tap it down.'
         : 'Pick the angle up as the set-up says, tighten, and check it again: jaws lift.',
-      `Lowest edge ${set.under > 0 ? `${size(set.under)} above the bed` : 'on the bed'}, so that the finished face will stand ${size(set.stickUp)} above the jaws and slot and step clear them too.`,
-      'Touch both flats, or both jaws: Y zero is midway between them.',
+      `The ${lowPlace(set)} ${set.under > 0 ? `${size(set.under)} above the bed` : 'on the bed'}: the finished face will then stand ${size(set.stickUp)} above the jaws, and slot and step clear them too.`,
+      `Touch both ${set.heldBy === 'shank' ? 'sides of the head' : 'jaws'}: Y zero is midway between them.`,
     ],
     why: 'Once for face, slot and step: whatever is clamped twice is tilted twice, and never the same.',
     needs: before,
@@ -44,6 +45,9 @@ function passesOver(from: number, to: number, cutter: number, places: (y: number
   return Array.from({ length: lanes }, (_, i) => places(from + (i + 0.5) * lane, i + 1))
 }
 
+/** Less than this, mm, is no cut. */
+const nothingLeft = 0.05
+
 function facing(design: HeadDesign): Operation {
   const { parameters: p, layout: l, units } = design
   const set = tiltedSetUp(design)
@@ -55,20 +59,36 @@ function facing(design: HeadDesign): Operation {
   const pass = p.making['facing-pass'] * cutter.diameter
   const half = headWidth(design) / 2
   const wide = cutter.diameter >= 2 * half
+  if (left < nothingLeft) {
+    return operation({
+      ...tilted,
+      id: 'face',
+      title: 'Look at the face',
+      steps: [
+        `The far end is the face as it was faced, ${size(l.depthOnAxis)} from the mounting face: nothing comes off.`,
+        'Indicate it level both ways, touch it: that is Z zero for slot, step and screws.',
+      ],
+      places: [{ name: 'face', z: 0 }],
+      measure: [{ part: 'body', dimension: 'face.long-side' }],
+      why: 'The first at this clamping: depths of slot, step and screws are measured from it.',
+      needs: ['tilt'],
+    })
+  }
   return operation({
     ...tilted,
     id: 'face',
-    title: 'Mill the angled face',
+    title: set.tilt > 0 ? 'Mill the angled face' : 'Mill the face',
     steps: [
-      'Take the high spot first.',
-      `Down until the face stands ${size(set.stickUp)} above the jaw tops (depth micrometer), ${size(set.lowest)} above the lowest edge, and no further: it sets the height of the whole head.`,
+      ...(set.tilt > 0 ? ['Take the high spot first.'] : []),
+      `Down until the face stands ${size(set.headHeight)} above the ${headFoot(set)}${set.tilt > 0 ? ', square to the face' : ''}, and no further: it sets the height of the whole head.`,
+      `With the ${lowPlace(set)} ${set.under > 0 ? `${size(set.under)} above the bed` : 'on the bed'} it is then ${size(set.stickUp)} above the jaw tops.`,
       'That is Z zero for slot, step and screws.',
     ],
     tool: asTool(design, cutter),
     ...speedOf(design, cutter),
     depth: left,
     passes: Math.max(1, Math.ceil(left / pass - 1e-9)),
-    travel: runAlong(design, cutter.diameter, 0, 0, 0).travel,
+    travel: travelOf(runAlong(design, { diameter: cutter.diameter, z: 0, from: 0, to: 0 })),
     places: wide
       ? [{ name: 'middle of the pass', y: 0, z: 0 }]
       : passesOver(-half, half, cutter.diameter, (y, nth) => ({ name: `lane ${nth}`, y, z: 0 })),
@@ -98,12 +118,14 @@ function slotting(design: HeadDesign): Operation[] {
   const r = cutter.diameter / 2
   const middle = (slot.leading + slot.trailing) / 2
   const rough = Math.max(slot.depth - left, slot.depth / 2)
-  const runs = (z: number) => runAlong(design, cutter.diameter, z, slot.leading, slot.trailing)
+  const { diameter } = cutter
+  const runs = (z: number) =>
+    runAlong(design, { diameter, z, from: slot.leading, to: slot.trailing, stopsAt: slot.end?.x })
   const ends = (name: string, y: number, z: number): Place[] => {
     const { start, stop } = runs(z)
     return [
       { name: `${name}, start`, x: start, y, z },
-      { name: `${name}, end`, x: slot.end ? slot.end.x + r : stop, y, z },
+      { name: `${name}, end`, x: stop, y, z },
     ]
   }
   const leading = slot.leading - hand * r
@@ -118,7 +140,9 @@ function slotting(design: HeadDesign): Operation[] {
       id: 'slot-rough',
       title: 'Rough the slot',
       steps: [
-        `Down the middle, ${size(left)} short of floor and walls.`,
+        lanes === 1
+          ? `Down the middle, ${size(left)} short of floor and walls.`
+          : `${lanes} lanes side by side, ${size(left)} short of floor and walls.`,
         ...(slot.end ? ['From the bit side in to the end, and back out: the slot is stopped.'] : []),
         'Clear the chips at every pass: recut chips pull the cutter over.',
       ],
@@ -126,7 +150,7 @@ function slotting(design: HeadDesign): Operation[] {
       ...speedOf(design, cutter),
       depth: rough,
       passes: Math.max(1, Math.ceil(rough / deepestPass(design, cutter) - 1e-9)),
-      travel: runs(rough).travel,
+      travel: travelOf(runs(rough)),
       places:
         lanes === 1
           ? ends('middle', middle, rough)
@@ -142,6 +166,11 @@ function slotting(design: HeadDesign): Operation[] {
       title: 'Finish the slot, floor and walls',
       steps: [
         `Floor to ${size(slot.depth)}, then the trailing wall, which backs the bit, then the leading wall.`,
+        ...(slot.end && r < slot.end.radius - 1e-9
+          ? [
+              `The corners at the end keep the radius of the cutter, ${size(r)} for ${size(slot.end.radius)} drawn: no fault, the end of the bit must only not touch them.`,
+            ]
+          : []),
         'Lock the axis that does not move. The last cut on each wall with the cutter fresh and no dwell.',
         `Wide enough for the bit as measured and ${size(p.slot.clearance)}: try the bit before the cutter leaves.`,
       ],
@@ -149,7 +178,7 @@ function slotting(design: HeadDesign): Operation[] {
       ...speedOf(design, cutter),
       depth: slot.depth,
       passes: 3,
-      travel: runs(slot.depth).travel,
+      travel: travelOf(runs(slot.depth)),
       places: [
         ...ends('floor, middle', middle, slot.depth),
         ...ends('trailing wall, cutter', trailing, slot.depth),
@@ -179,10 +208,12 @@ function stepping(design: HeadDesign): Operation {
   const cutter = coveringMill(design, Math.abs(outside - step.wall), reach)
   const r = cutter.diameter / 2
   const [wall, width] = [step.wall + step.towards * r, Math.abs(outside - step.wall)]
-  const { start, stop, travel } = runAlong(design, cutter.diameter, step.depth, step.wall, outside)
-  const lanes = Math.max(1, Math.ceil(width / cutter.diameter - 1e-9))
+  const { diameter } = cutter
+  const run = runAlong(design, { diameter, z: step.depth, from: step.wall, to: outside })
+  const [lane, beyond] = [0.75 * diameter, Math.max(0, width - diameter)]
+  const lanes = 1 + Math.ceil(beyond / lane - 1e-9)
   // From the outside in, so that the last pass is the one along the wall.
-  const ys = Array.from({ length: lanes }, (_, i) => wall + step.towards * (lanes - 1 - i) * 0.75 * cutter.diameter)
+  const ys = Array.from({ length: lanes }, (_, i) => wall + step.towards * (lanes - 1 - i) * lane)
   return operation({
     ...tilted,
     id: 'step',
@@ -196,13 +227,13 @@ function stepping(design: HeadDesign): Operation {
     ...speedOf(design, cutter),
     depth: step.depth,
     passes: Math.max(1, Math.ceil(step.depth / deepestPass(design, cutter) - 1e-9)),
-    travel,
+    travel: travelOf(run),
     places: [
       ...ys.flatMap((y, i): Place[] => {
         const name = i === lanes - 1 ? 'along the wall, cutter' : `lane ${i + 1}`
         return [
-          { name: `${name}, start`, x: start, y, z: step.depth },
-          { name: `${name}, end`, x: stop, y, z: step.depth },
+          { name: `${name}, start`, x: run.start, y, z: step.depth },
+          { name: `${name}, end`, x: run.stop, y, z: step.depth },
         ]
       }),
       { name: 'step wall', y: step.wall, z: step.depth },

@@ -1,6 +1,12 @@
 import { angleBlockStack } from '../../../mechanics/measuring/angle-block-stack.ts'
+import { sineBarHeight } from '../../../mechanics/measuring/gauge-stack.ts'
+import { heldOn, jawGrip } from '../../../mechanics/set-up/jaw-grip.ts'
+import { chooseParallels } from '../../../mechanics/set-up/parallels.ts'
+import { type ClampedCut, stickUpNeeded } from '../../../mechanics/set-up/stick-up.ts'
+import { type TiltedWork, tiltedHeights } from '../../../mechanics/set-up/tilted-work.ts'
 import { arborTop } from '../assembly-dimensions.ts'
 import type { HeadDesign } from '../design.ts'
+import { certain } from '../engineering/certain.ts'
 import { facingCutter } from './tooling.ts'
 
 /** How the tilt is picked up. */
@@ -12,9 +18,11 @@ export type AngleSetting =
   | { readonly by: 'sine-bar'; readonly bar: number; readonly stack: number }
   | { readonly by: 'protractor' }
 
+type CutId = 'face' | 'slot' | 'step'
+
 /** A cut at the tilt: its depth below the finished face, and how far the face must stand above the jaws for it, mm. */
 export interface TiltedCut {
-  readonly id: 'face' | 'slot' | 'step'
+  readonly id: CutId
   readonly depth: number
   readonly needed: number
 }
@@ -31,6 +39,8 @@ export interface TiltedSetUp {
   readonly least: number
   /** How far it does, on the parallels that are used. */
   readonly stickUp: number
+  /** The lowest place of the mounting face, below the finished face: what the height of the head is measured from. */
+  readonly headHeight: number
   /** Lowest place of what is held: the edge of the mounting face, or of the shank's end, on the bit side. */
   readonly lowest: number
   /** Between the bed of the vise and that place: least that is needed, and what is used. 0 stands on the bed. */
@@ -44,6 +54,8 @@ export interface TiltedSetUp {
   /** Flat (of a shank: length) left between the jaws below their tops, and how much is wanted. */
   readonly grip: number
   readonly gripWanted: number
+  /** Whether what is lowest is a point midway between the jaws: then one parallel stands under it, and no pair. */
+  readonly lowPoint: boolean
   /** How far the jaws open. */
   readonly opening: number
   /** How deep the wedge is that has to come off before the face is clean. */
@@ -61,89 +73,105 @@ export const isJoinedFirst = ({ parameters: { making } }: HeadDesign): boolean =
 
 function workOut(design: HeadDesign): TiltedSetUp {
   const { parameters: p, layout: l } = design
-  const [sin, cos] = [Math.sin(l.faceAngle), Math.cos(l.faceAngle)]
-  const settings = p.settings['set-up']
+  const { clearance, ...settings } = p.settings['set-up']
   const jawHeight = p.machine.vise['jaw-height']
   const opening = between(design)
   const shell = facingCutter(design, opening).kind === 'face-mill'
-  const cuts = [
-    { id: 'face', depth: 0, needed: shell ? settings['clearance-shell-mill'] : settings.clearance },
-    { id: 'slot', depth: l.slot.depth, needed: l.slot.depth + settings.clearance },
-    { id: 'step', depth: l.step.depth, needed: l.step.depth + settings.clearance },
-  ] as const
-  const held = isJoinedFirst(design) ? shankHeld(design, sin, cos) : headHeld(design, sin, cos)
-  const least = Math.max(held.above, ...cuts.map((cut) => cut.needed))
-  const { lowest, end } = held
-  const underNeeded = Math.max(0, jawHeight + least - lowest)
-  const wanted = (stickUp: number) => Math.max(settings['least-grip'], settings['grip-share'] * held.height(stickUp))
-  const gripOn = (under: number) => end - (under + lowest - jawHeight)
+  const { each, all } = certain(
+    stickUpNeeded([
+      { id: 'face', depth: 0, clearance: shell ? settings['clearance-shell-mill'] : clearance },
+      { id: 'slot', depth: l.slot.depth, clearance },
+      { id: 'step', depth: l.step.depth, clearance },
+    ] satisfies ClampedCut<CutId>[]),
+  )
+  const depths = { face: 0, slot: l.slot.depth, step: l.step.depth } as const
+  const { work, above } = isJoinedFirst(design) ? shankHeld(design) : headHeld(design)
+  const least = Math.max(above, all)
+  const held = {
+    work,
+    jawHeight,
+    leastGrip: settings['least-grip'],
+    gripShare: settings['grip-share'],
+    shareOf: isJoinedFirst(design) ? 'stick-up' : 'height',
+  } as const
+  const { underNeeded, underMost } = certain(jawGrip({ ...held, stickUp: least }))
   // On too high a pair the head would stand out too far to be held: then it is packed to just what the cuts need.
-  const enough = (under: number) => gripOn(under) >= wanted(under + lowest - jawHeight)
-  const low = p.shop.parallels.filter((h) => h >= underNeeded - 1e-9).sort((a, b) => a - b)[0]
-  const pair = underNeeded > 0 && low !== undefined && enough(low) ? low : undefined
-  const under = pair ?? underNeeded
-  const stickUp = under + lowest - jawHeight
+  const chosen = chooseParallels({
+    heights: p.shop.parallels,
+    least: underNeeded,
+    most: underMost,
+    stacked: false,
+    units: design.units,
+  })
+  const onParallels = chosen.ok && chosen.value.pairs.length > 0
+  const under = onParallels ? chosen.value.height : underNeeded
+  const { stickUp, grip, wanted } = certain(heldOn({ ...held, under }))
   return {
     tilt: l.faceAngle,
     setting: settingOf(design),
     heldBy: isJoinedFirst(design) ? 'shank' : 'head',
-    cuts,
+    cuts: each.map(({ id, needed }) => ({ id, depth: depths[id], needed })),
     deepest: Math.max(l.slot.depth, l.step.depth),
     least,
     stickUp,
-    lowest,
+    headHeight: certain(tiltedHeights(headAsWork(design))).lowest,
+    lowest: certain(tiltedHeights(work)).lowest,
     underNeeded,
-    underMost: end + jawHeight - lowest - wanted(stickUp),
+    underMost,
     under,
-    onParallels: pair !== undefined,
+    onParallels,
     jawHeight,
-    grip: end - stickUp,
-    gripWanted: wanted(stickUp),
+    grip,
+    gripWanted: wanted,
+    lowPoint: isLowPoint(design),
     opening: isJoinedFirst(design) ? shankDiameter(design) : opening,
-    wedge: l.across * sin,
+    wedge: certain(tiltedHeights(headAsWork(design))).wedge,
   }
 }
 
-/** What the jaws have to do with, in depths below the finished face, mm. */
+/** What the jaws have to do with, and what of it must stay above them whatever is cut, mm. */
 interface Held {
-  /** Lowest place. */
-  readonly lowest: number
-  /** Where the flat that the jaws lie on ends on its shorter side. */
-  readonly end: number
-  /** What must stay above the jaws whatever is cut. */
+  readonly work: TiltedWork
   readonly above: number
-  /** Height whose share the jaws should hold, by how far the face stands above them. */
-  height(stickUp: number): number
 }
 
-function headHeld(design: HeadDesign, sin: number, cos: number): Held {
-  const { depthOnAxis: h, across } = design.layout
-  return {
-    lowest: h * cos + (across / 2) * sin,
-    end: h * cos - (flatHeld(design) / 2) * sin,
-    above: 0,
-    height: () => h * cos,
-  }
+const headAsWork = (design: HeadDesign): TiltedWork => {
+  const { depthOnAxis, across, faceAngle: tilt } = design.layout
+  return { depthOnAxis, across, flat: flatHeld(design), tilt }
 }
+
+const headHeld = (design: HeadDesign): Held => ({ work: headAsWork(design), above: 0 })
 
 /** The head stands on its shank, in a V-block or V-jaws: mounting face and shoulder must clear the jaw tops. */
-function shankHeld(design: HeadDesign, sin: number, cos: number): Held {
+function shankHeld(design: HeadDesign): Held {
   const { parameters: p, layout: l } = design
-  const radius = shankDiameter(design) / 2
-  const [h, top] = [l.depthOnAxis, arborTop(design)]
-  const shoulder =
-    p.arbor.kind === 'shank' ? (h + p.arbor['shoulder-thickness']) * cos + (p.arbor['shoulder-diameter'] / 2) * sin : 0
+  const tilt = l.faceAngle
+  const shank = shankDiameter(design)
+  const stands = [headAsWork(design)]
+  if (p.arbor.kind === 'shank') {
+    const { 'shoulder-thickness': thick, 'shoulder-diameter': across } = p.arbor
+    stands.push({ depthOnAxis: l.depthOnAxis + thick, across, flat: 0, tilt })
+  }
   return {
-    lowest: (h + top) * cos + radius * sin,
-    end: (h + top) * cos - radius * sin,
-    above: Math.max(h * cos + (l.across / 2) * sin, shoulder) + p.settings['set-up'].clearance,
-    height: (stickUp) => stickUp,
+    work: { depthOnAxis: l.depthOnAxis + arborTop(design), across: shank, flat: shank, tilt },
+    above: Math.max(...stands.map((part) => certain(tiltedHeights(part)).lowest)) + p.settings['set-up'].clearance,
   }
 }
 
 /** What of the arbor is held, mm: its thinnest place above the shoulder. */
 export const shankDiameter = ({ parameters: p, layout: l }: HeadDesign): number =>
   p.arbor.kind === 'straight' ? p.bore.diameter : Math.min(...l.shank!.profile.map((piece) => piece.to))
+
+/** A round, and a hexagon whose corner points to the bit side, come down on a point when they are tilted. */
+function isLowPoint(design: HeadDesign): boolean {
+  const { stock } = design.parameters
+  if (design.layout.faceAngle === 0) return false
+  return (
+    isJoinedFirst(design) ||
+    stock.shape === 'round' ||
+    (stock.shape === 'hexagon' && stock['slot-runs'] === 'point-to-point')
+  )
+}
 
 /** Length along x of the flat that a jaw lies on, mm: none of a round bar, nor of corners. */
 function flatHeld({ parameters: { stock } }: HeadDesign): number {
@@ -157,11 +185,11 @@ function between({ parameters: { stock } }: HeadDesign): number {
   return corners ? (2 * stock.size) / Math.sqrt(3) : stock.size
 }
 
-function settingOf({ parameters: { shop }, layout: { faceAngle } }: HeadDesign): AngleSetting {
+function settingOf({ parameters: { shop }, layout: { faceAngle, measuring } }: HeadDesign): AngleSetting {
   if (faceAngle === 0) return { by: 'level' }
   // Turned round, a block on a block slides: only blocks that add up are stood under a head.
-  const stack = angleBlockStack(shop['angle-blocks'], faceAngle, { subtracts: false, within: sameAngle, most: 3 })
+  const stack = angleBlockStack(measuring.angleBlocks, faceAngle, { subtracts: false, within: sameAngle, most: 3 })
   if (stack && Math.abs(stack.off) <= sameAngle) return { by: 'angle-block', blocks: stack.added }
   const bar = shop['sine-bar']
-  return bar === undefined ? { by: 'protractor' } : { by: 'sine-bar', bar, stack: bar * Math.sin(faceAngle) }
+  return bar === undefined ? { by: 'protractor' } : { by: 'sine-bar', bar, stack: sineBarHeight(bar, faceAngle) }
 }

@@ -19,6 +19,9 @@ const usualMills = {
   in: [1 / 16, 3 / 32, 1 / 8, 3 / 16, 1 / 4, 5 / 16, 3 / 8, 1 / 2, 5 / 8, 3 / 4, 1].map((inches) => inches * 25.4),
 } as const
 
+/** Included angle of a jobber drill's point, rad: common practice, no source. */
+export const jobberPoint = (118 * Math.PI) / 180
+
 /** Drills by steps of this, mm, where nothing else is said. */
 const drillStep = { mm: 0.5, in: 25.4 / 64 } as const
 

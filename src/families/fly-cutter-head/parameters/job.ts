@@ -92,15 +92,27 @@ export const shopSection = (f: Fields) =>
         optional: true,
       }),
       'gauge-blocks': f.list(f.length({ says: 'Length of a block.', above: 0, max: 500 }), {
-        says: 'Gauge blocks to stack under the sine bar.',
+        says: 'Gauge blocks, besides those of a measuring set.',
         min: 0,
         max: 150,
         default: [],
       }),
       'angle-blocks': f.list(f.angle({ says: 'Angle of a block.', above: 0, below: Math.PI / 2 }), {
-        says: 'Angle blocks in the drawer.',
+        says: 'Angle blocks, besides those of a measuring set.',
         min: 0,
         max: 60,
+        default: [],
+      }),
+      'gauge-pins': f.list(f.length({ says: 'Diameter of a pin.', above: 0, max: 100 }), {
+        says: 'Pins to measure over, besides those of a measuring set.',
+        min: 0,
+        max: 150,
+        default: [],
+      }),
+      'measuring-sets': f.list(f.text({ says: 'Name of a set: metric-47, shop-12, gauge-metric-tenths.' }), {
+        says: 'Boxed sets, by their names in the tables of gauge blocks, angle blocks and gauge pins.',
+        min: 0,
+        max: 20,
         default: [],
       }),
       cutters: f.list(

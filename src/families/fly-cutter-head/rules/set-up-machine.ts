@@ -1,7 +1,8 @@
 import type { Finding } from '../../../checks/finding.ts'
 import { mm, written } from '../../../checks/rule.ts'
+import { travelLeft } from '../../../mechanics/set-up/cutter-run.ts'
 import type { HeadDesign } from '../design.ts'
-import { lengthOf, runAlong } from '../making/run-along.ts'
+import { runAlong } from '../making/run-along.ts'
 import { isJoinedFirst, tiltedSetUp } from '../making/tilted-set-up.ts'
 import { coveringMill } from '../making/tooling.ts'
 
@@ -24,10 +25,18 @@ function travel(design: HeadDesign): Finding[] {
   if (has === undefined) return []
   const { cutter, outside } = stepMill(design)
   const { slot, step } = design.layout
-  const needs = Math.max(
-    lengthOf(runAlong(design, cutter.diameter, step.depth, step.wall, outside).travel),
-    lengthOf(runAlong(design, Math.min(cutter.diameter, slot.width), slot.depth, slot.leading, slot.trailing).travel),
-  )
+  const runs = [
+    runAlong(design, { diameter: cutter.diameter, z: step.depth, from: step.wall, to: outside }),
+    runAlong(design, {
+      diameter: Math.min(cutter.diameter, slot.width),
+      z: slot.depth,
+      from: slot.leading,
+      to: slot.trailing,
+      stopsAt: slot.end?.x,
+    }),
+  ]
+  // In one clamping, both from the same zero.
+  const needs = has - travelLeft(runs, has)
   if (needs <= has + 1e-9) return []
   return [
     {

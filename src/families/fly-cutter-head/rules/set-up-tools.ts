@@ -71,8 +71,7 @@ function tilt(design: HeadDesign): Finding[] {
   }
   if (set.setting.by !== 'sine-bar') return []
   const { bar, stack: height } = set.setting
-  if (comesNear(design.parameters.shop['gauge-blocks'], height, 0.99 * bar * Math.cos(set.tilt) * settingError))
-    return []
+  if (comesNear(design.layout.measuring.gaugeBlocks, height, 0.99 * bar * Math.cos(set.tilt) * settingError)) return []
   const stack = sineStack(design)
   if (!stack || Math.abs(stack.angle - set.tilt) <= settingError) return []
   const angle = (value: number) => ({ value, kind: 'angle' }) as const

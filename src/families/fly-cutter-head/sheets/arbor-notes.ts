@@ -1,10 +1,10 @@
 import type { DrawnNotes } from '../../../drawing/plan/sheet-plan.ts'
 import type { MatchedFit } from '../../../mechanics/fit/matched-fit.ts'
-import { formatNumber } from '../../../quantity/format-number.ts'
 import type { HeadDesign } from '../design.ts'
-import { otherWaysOf } from '../engineering/ways-to-hold.ts'
+import { washerCatch } from '../engineering/ways-to-hold.ts'
 import { partsList } from '../parts-list.ts'
 import { sheetUnits } from './sizes.ts'
+import { brokenEdges, roughness } from './texture.ts'
 import { written } from './words.ts'
 
 /** Run-out of spigot and seat to the shank, and the relief at the seat: common practice, no source. */
@@ -48,7 +48,7 @@ export function arborNotes(design: HeadDesign): DrawnNotes {
             `Texture: spigot Rz ${roughness(design, p.fit['spigot-roughness'])}, ${seats ? 'seat and shank' : 'the rest'} Ra ${units === 'in' ? '32 µin' : '0.8 µm'}.`,
           ]),
       ...tappedWords(design),
-      seats ? 'Break sharp edges; the edge of the seat stays clean.' : 'Break sharp edges.',
+      `${brokenEdges(design)}${seats ? '; the edge of the seat stays clean' : ''}.`,
       'Turning: no gloves, no sleeves, chuck key out. Polish with a file or cloth only as the manual of the lathe allows.',
     ],
   }
@@ -80,16 +80,9 @@ function turningWords({ parameters: p }: HeadDesign): string[] {
 /** The end of the spigot where a screw with its washer keeps the head on. */
 function tappedWords(design: HeadDesign): string[] {
   if (design.parameters.fit.catch !== 'screw-and-washer') return []
-  const made = otherWaysOf(design).find(({ way }) => way === 'screw-and-washer')?.made
+  const made = washerCatch(design)
   return made === undefined ? [] : [`Tap the end of the spigot for the catch: ${made}.`]
 }
 
 const matchedWords = ({ overBore }: MatchedFit, length: (value: number) => string): string =>
   `Measure the bore first and turn the spigot ${length(overBore.least)} to ${length(overBore.most)} over it, both at 20 °C. The size drawn is for a bore of nominal size.`
-
-/** Micrometres or microinches; `value` in mm. */
-function roughness(design: HeadDesign, value: number): string {
-  return sheetUnits(design).units === 'in'
-    ? `${formatNumber(value / 25.4e-6, 0)} µin`
-    : `${formatNumber(value * 1000, 2, { trim: true })} µm`
-}

@@ -1,6 +1,6 @@
 import type { DimensionRequest } from '../../../drawing/dimensions/request.ts'
 import type { Entity, Point } from '../../../drawing/entity.ts'
-import { axisMark } from '../../../drawing/plan/marks.ts'
+import { axisMark, crossMark } from '../../../drawing/plan/marks.ts'
 import type { SheetPlan, ViewPlan } from '../../../drawing/plan/sheet-plan.ts'
 import { drawnView, hatchedFaces } from '../../../drawing/plan/view-lines.ts'
 import type { LayerName } from '../../../drawing/style.ts'
@@ -22,15 +22,15 @@ import { written } from './words.ts'
 
 /** As it lies in the lathe: spigot to the right, where the tailstock is; a vent flat faces the eye. */
 const lying: ViewFrame = { origin: [0, 0, 0], x: [0, 0, -1], y: [0, 1, 0], z: [1, 0, 0] }
-/** Onto the end of the spigot, a vent flat on top. */
-const onSpigot: ViewFrame = { origin: [0, 0, 0], x: [0, 1, 0], y: [1, 0, 0], z: [0, 0, -1] }
+/** Onto the end of the spigot, folded out of the view beside it: a vent flat on the left. */
+const onSpigot: ViewFrame = { origin: [0, 0, 0], x: [-1, 0, 0], y: [0, 1, 0], z: [0, 0, -1] }
 
 const lies = 'as it lies in the lathe: head end to the right, turned last'
 
 /** The arbor to turn. */
 export function arborSheet(design: HeadDesign): SheetPlan {
   const sizes = new Sizes(design, 'arbor')
-  const { arbor, bore } = design.parameters
+  const { arbor, bore, drawing } = design.parameters
   const withEnd = bore.kind === 'blind' && bore.vent === 'flat'
   const side = arbor['bore-through'] === undefined ? outside(design, sizes) : throughAxis(design, sizes)
   return {
@@ -39,10 +39,14 @@ export function arborSheet(design: HeadDesign): SheetPlan {
     material: design.layout.materials.arbor.title,
     mass: written(design, 'mass', design.mass('arbor')),
     share: longPart,
-    groups: [{ rows: [[side]] }, ...(withEnd ? [{ rows: [[end(design, sizes)]] }] : [])],
+    groups: [{ rows: [withEnd ? besides(side, end(design, sizes), drawing.projection) : [side]] }],
     blocks: [arborNotes(design)],
   }
 }
+
+/** The view onto the right end stands on the left in first angle, on the right in third (ISO 5456-2, from memory). */
+const besides = (side: ViewPlan, onEnd: ViewPlan, projection: 'first-angle' | 'third-angle'): ViewPlan[] =>
+  projection === 'first-angle' ? [onEnd, side] : [side, onEnd]
 
 function outside(design: HeadDesign, sizes: Sizes): ViewPlan {
   return {
@@ -85,11 +89,12 @@ function end(design: HeadDesign, sizes: Sizes): ViewPlan {
     caption: ['onto the head end'],
     lines: [
       ...drawnView(viewOf([pieceOfPart(design, 'arbor')], onSpigot), false),
-      { kind: 'arc', layer: 'phantom', center: [0, 0], radius: r, start: Math.PI / 2 - half, end: Math.PI / 2 + half },
+      { kind: 'arc', layer: 'phantom', center: [0, 0], radius: r, start: Math.PI - half, end: Math.PI + half },
     ],
+    marks: crossMark([0, 0], r),
     requests: sizes.at(
       'vent-flat.depth',
-      { kind: 'linear', direction: 'vertical', from: [0, r], to: [0, r - deep], side: 'right' },
+      { kind: 'linear', direction: 'horizontal', from: [-r, 0], to: [deep - r, 0], side: 'below' },
       { after: 'flat, up to the seat' },
     ),
   }

@@ -1,5 +1,4 @@
 import type { DrawnNotes, DrawnTable } from '../../../drawing/plan/sheet-plan.ts'
-import { formatNumber } from '../../../quantity/format-number.ts'
 import { stickOut } from '../assembly-dimensions.ts'
 import type { HeadDesign } from '../design.ts'
 import { clampingOf } from '../engineering/clamping.ts'
@@ -7,6 +6,7 @@ import { cuttingOf } from '../engineering/cutting.ts'
 import { limitNames, neverExceedOf } from '../engineering/never-exceed.ts'
 import type { ListedPart } from '../parts-list.ts'
 import { catchWords, joiningWords } from './joining-words.ts'
+import { stampedArrow, stampedSpeed } from './stamp-words.ts'
 import { written } from './words.ts'
 
 export const partsTable = (items: readonly ListedPart[]): DrawnTable => ({
@@ -39,20 +39,14 @@ function bitWords(design: HeadDesign): string {
   return `Lay the bit on the slot floor, ${length(stickOut(design))} out of the trailing wall (overhang ${length(l.bit.overhang)} from the corner). Tighten ${screws}to ${torque}, never above; again after the first minute of cutting.`
 }
 
-/** A safety limit goes down to the next whole turn. */
-const turns = (speed: number): string => formatNumber(Math.floor((speed * 60) / (2 * Math.PI) + 1e-9), 0)
-
 function stampWords(design: HeadDesign): string[] {
-  const { notAbove, cause } = neverExceedOf(design)
+  const { cause } = neverExceedOf(design)
   const { speed, runAt } = cuttingOf(design)
-  const { parameters: p, layout: l } = design
+  const { layout: l } = design
   const work = l.materials.work.title.toLowerCase()
   const advised = written(design, 'rotation-speed', runAt)
   return [
-    notAbove > 0
-      ? `NEVER ABOVE ${turns(notAbove)} rev/min (limited by: ${limitNames[cause]}).`
-      : `MUST NOT TURN (${limitNames[cause]}).`,
-    `Arrow: turns ${p.rotation}, seen from the spindle.`,
+    `${stampedSpeed(design)} (limited by: ${limitNames[cause]}); ${stampedArrow(design)}.`,
     speed.advised
       ? `Not stamped: ${advised} is advised for ${work}, for the life of the edge. It is no safety limit.`
       : `Not stamped: no speed of the spindle is slow enough for ${work}; the slowest is ${advised}.`,
@@ -63,6 +57,7 @@ function stampWords(design: HeadDesign): string[] {
 const cautions: readonly string[] = [
   'Shop-made tool, unproven until inspected and run up slowly behind a guard, nobody in the plane of the swing.',
   'Turn it one full turn by hand, spindle isolated: clear of clamps, vise handles and column. Key out of the drawbar.',
+  'A printed mock-up is turned by hand only, never under power.',
   'Drawbar always: an interrupted cut works a shank loose.',
   'Eye protection; no gloves, loose sleeves or hair. High-speed steel cracks over a chip, an unsupported span or an overtightened screw.',
   'The manual of the machine, local rules and licensed practice come first.',

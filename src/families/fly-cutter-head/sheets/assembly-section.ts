@@ -10,7 +10,7 @@ import { solidOf } from '../../../part/part.ts'
 import { arborTop } from '../assembly-dimensions.ts'
 import type { HeadDesign } from '../design.ts'
 import { joinedLength, pinDiameter } from '../engineering/fit.ts'
-import { type Assembly, itemMark, sectionLetter } from './assembly-views.ts'
+import { type Assembly, itemMark, pinLetter, sectionLetter } from './assembly-views.ts'
 import { slotOnAxis } from './body-views.ts'
 import { threadSide } from './thread-lines.ts'
 
@@ -33,7 +33,6 @@ export function assemblySection(assembly: Assembly): ViewPlan {
   ]
   const { lines, faces } = sectionOf(parts, frame)
   const spigot = -p.arbor['spigot-length']
-  const radius = p.bore.diameter / 2
   const across = design.parameters.stock.size / 2
   return {
     id: 'assembly-section',
@@ -52,14 +51,26 @@ export function assemblySection(assembly: Assembly): ViewPlan {
     ],
     requests: [
       ...(pin
-        ? [
-            ...sizes.at('assembly.pin-depth', {
-              kind: 'linear',
-              direction: 'vertical',
-              from: [-s * (l.across / 2), 0],
-              to: pin.endOn ? [0, -pin.depth] : [-s * across, -pin.depth],
-              side: s > 0 ? 'left' : 'right',
-            }),
+        ? sizes.at('assembly.pin-depth', {
+            kind: 'linear',
+            direction: 'vertical',
+            from: [-s * (l.across / 2), 0],
+            to: pin.endOn ? [0, -pin.depth] : [-s * across, -pin.depth],
+            side: s > 0 ? 'left' : 'right',
+          })
+        : []),
+      ...itemMark(assembly, 'screw-and-washer', 'assembly-section', [0, spigot], toBit),
+    ],
+    ...(pin && {
+      details: [
+        {
+          letter: pinLetter,
+          says: 'catch pin',
+          center: pin.endOn ? [0, -pin.depth] : [s * (across - pin.radius), -pin.depth],
+          radius: 2.5 * pin.radius,
+          toward: toBit + s * 0.6,
+          smallest: 2 * pin.radius,
+          requests: [
             ...sizes.at(
               'assembly.pin-diameter',
               pin.endOn
@@ -77,13 +88,16 @@ export function assemblySection(assembly: Assembly): ViewPlan {
               assembly,
               'pin',
               'assembly-section',
-              pin.endOn ? [s * 0.4 * pin.radius, -pin.depth] : [s * 0.5 * (across + radius), -pin.depth],
-              toBit,
+              // Off the centre lines, which the leader must not run along.
+              pin.endOn
+                ? [s * 0.3 * pin.radius, 0.3 * pin.radius - pin.depth]
+                : [s * (across - pin.radius), -pin.depth],
+              toBit + s * 0.8,
             ),
-          ]
-        : []),
-      ...itemMark(assembly, 'screw-and-washer', 'assembly-section', [0, spigot], toBit),
-    ],
+          ],
+        },
+      ],
+    }),
   }
 }
 

@@ -6,6 +6,7 @@ import { assemblyNotes, partsTable } from './assembly-notes.ts'
 import { assemblySection } from './assembly-section.ts'
 import { assemblySide } from './assembly-side.ts'
 import { assemblyIn } from './assembly-views.ts'
+import { wholeTool } from './sheet-share.ts'
 import { written } from './words.ts'
 
 /** The tool put together: what it is made of, how it goes together, what it sweeps and how fast it may turn. */
@@ -19,6 +20,7 @@ export function assemblySheet(design: HeadDesign, style: DrawingStyle): SheetPla
     part: 'Assembly',
     material: 'see the parts list',
     mass: written(design, 'mass', mass),
+    share: wholeTool,
     groups: [{ rows: first ? [[below], [side]] : [[side], [below]] }, { rows: [[assemblySection(assembly)]] }],
     blocks: [partsTable(assembly.items), ...assemblyNotes(design)],
   }

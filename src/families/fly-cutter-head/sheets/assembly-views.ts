@@ -38,8 +38,8 @@ export function assemblyIn(design: HeadDesign, style: DrawingStyle): Assembly {
   }
 }
 
-/** Letter of the section; the head's own sheet has those before it. */
-export const sectionLetter = 'K'
+/** Letters of the section and of its detail: none that the sheets of the head or of the bit use. */
+export const [sectionLetter, pinLetter] = ['N', 'T'] as const
 
 /** The item's number in a circle, a dot on the part; none where the list has no such part. */
 export function itemMark(

@@ -91,7 +91,16 @@ export function bitSections(bit: BitDrawing, cuts: BitCuts): ViewPlan[] {
   const { alongCut, acrossCut, uprightCut } = cuts
   return [
     ...(alongCut
-      ? [section(bit, 'alongCut', alongCut, bit.fromWork, 'parallel to the work side, seen from it', wide)]
+      ? [
+          section(
+            bit,
+            'alongCut',
+            alongCut,
+            bit.fromWork,
+            ['parallel to the work side, seen from it', 'leading side up'],
+            wide,
+          ),
+        ]
       : []),
     ...(acrossCut
       ? [
@@ -100,13 +109,22 @@ export function bitSections(bit: BitDrawing, cuts: BitCuts): ViewPlan[] {
             'acrossCut',
             acrossCut,
             bit.fromEnd,
-            'square to the bit, seen from the end',
+            ['square to the bit, seen from the end', 'work side down'],
             Math.min(wide, high),
           ),
         ]
       : []),
     ...(uprightCut
-      ? [section(bit, 'uprightCut', uprightCut, bit.fromLeading, 'parallel to the leading side, seen from it', high)]
+      ? [
+          section(
+            bit,
+            'uprightCut',
+            uprightCut,
+            bit.fromLeading,
+            ['parallel to the leading side, seen from it', 'work side down'],
+            high,
+          ),
+        ]
       : []),
   ]
 }
@@ -119,7 +137,14 @@ export const anglesSaid = (bit: BitDrawing, cuts: BitCuts): DimensionRequest[] =
       .flatMap(({ id }) => bit.sizes.said(`bit.${id}`, [0, 0])),
   )
 
-function section(bit: BitDrawing, name: Cut, cut: CutThrough, view: BitView, says: string, wide: number): ViewPlan {
+function section(
+  bit: BitDrawing,
+  name: Cut,
+  cut: CutThrough,
+  view: BitView,
+  says: readonly string[],
+  wide: number,
+): ViewPlan {
   // All three planes look down their own axis from its positive end.
   const solid = solidOf(bit.design.part('bit'))
   const { lines, faces } = sectionOf([{ id: 'bit', solid, cut: true }], frameAt(view, cut.at))
@@ -128,7 +153,7 @@ function section(bit: BitDrawing, name: Cut, cut: CutThrough, view: BitView, say
   const letter = bitLetters[name]
   return {
     id: `bit-${letter}`,
-    caption: [`${letter}–${letter}`, says],
+    caption: [`${letter}–${letter}`, ...says],
     lines:
       name === 'acrossCut'
         ? all

@@ -11,10 +11,11 @@ import { sheetUnits } from './sizes.ts'
 export function readout(design: HeadDesign, value: number): string {
   const { units, both } = sheetUnits(design)
   const other = units === 'mm' ? 'in' : 'mm'
-  return both === true ? `${inUnit(value, units)} [${inUnit(value, other)}]` : inUnit(value, units)
+  return both === true ? `${readoutIn(value, units)} [${readoutIn(value, other)}]` : readoutIn(value, units)
 }
 
-const inUnit = (value: number, unit: 'mm' | 'in'): string =>
+/** The same in one unit. */
+export const readoutIn = (value: number, unit: 'mm' | 'in'): string =>
   formatNumber(unit === 'mm' ? value : value / 25.4, unit === 'mm' ? 2 : 4).replace('-', '−')
 
 /**

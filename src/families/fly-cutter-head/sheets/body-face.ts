@@ -6,7 +6,7 @@ import type { Entity } from '../../../edges/entity.ts'
 import { viewOf } from '../../../edges/view.ts'
 import type { HeadDesign } from '../design.ts'
 import { type Body, datumAt, datumOn, down, faceEndAt, halfWide, left, letters, right } from './body-views.ts'
-import { pieceOfPart } from './views.ts'
+import { onView, pieceOfPart } from './views.ts'
 
 /** Square to the angled face: where slot, step and screws lie in the tilted set-up, with its axes. */
 export function faceView({ design, style, sizes, views, inFace }: Body): ViewPlan {
@@ -15,6 +15,9 @@ export function faceView({ design, style, sizes, views, inFace }: Body): ViewPla
   const s = views.bitSide
   const at = (x: number, y: number): Point => inFace(frame, [x, y, 0])
   const { slot, step, screws, hand } = l
+  // Beside the face the bar is seen up to the mounting face.
+  const far = onView(frame, [-l.across / 2, 0, 0])
+  const end: Point = Math.abs(far[0]) > Math.abs(at(-l.corner, 0)[0]) ? far : at(-l.corner, 0)
   const half = p.stock.size / 2
   const wide = halfWide(design)
   const [out, back] = s > 0 ? (['right', 'left'] as const) : (['left', 'right'] as const)
@@ -29,7 +32,7 @@ export function faceView({ design, style, sizes, views, inFace }: Body): ViewPla
     lines: drawnView({ visible, smooth, hidden: holes }),
     marks: allMarks(...screws.xs.map((x) => axisMark(at(x, screws.seat), at(x, step.wall + step.towards * 2)))),
     choices: [
-      coordinateChoices('X', at(-l.corner, 0), at(l.corner, 0), style),
+      coordinateChoices('X', end, at(l.corner, 0), style),
       coordinateChoices('Y', at(0, -wide), at(0, wide), style),
     ],
     requests: [
@@ -79,7 +82,7 @@ export function faceView({ design, style, sizes, views, inFace }: Body): ViewPla
             side: 'below',
           })
         : []),
-      datumOn('face', 'C', at(-l.corner, 0), { along: s > 0 ? left : right }),
+      datumOn('face', 'C', end, { along: s > 0 ? left : right }),
       datumAt('face', 'O', at(0, 0), down, 'origin'),
     ],
     ...(slot.end && {

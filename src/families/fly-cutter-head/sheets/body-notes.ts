@@ -2,9 +2,10 @@ import type { DrawnNotes } from '../../../drawing/plan/sheet-plan.ts'
 import { formatNumber } from '../../../quantity/format-number.ts'
 import { generalLengths } from '../../../tables/iso-2768.ts'
 import type { HeadDesign } from '../design.ts'
-import { neverExceedOf } from '../engineering/never-exceed.ts'
 import { flatsFaceY } from './body-views.ts'
 import { sheetUnits } from './sizes.ts'
+import { stampedArrow, stampedSpeed } from './stamp-words.ts'
+import { brokenEdges, roughness } from './texture.ts'
 import { written } from './words.ts'
 
 /** The trade's round numbers in each unit. */
@@ -12,16 +13,14 @@ const textures = {
   mm: { fine: '1.6 µm', medium: '3.2 µm', rough: '6.3 µm' },
   in: { fine: '63 µin', medium: '125 µin', rough: '250 µin' },
 } as const
-const edgeBreak = { mm: '0.2 to 0.5 mm', in: '0.008 to 0.020 in' } as const
 
-/** What the views of the head do not say. Texture and edge breaks are common practice, no source. */
+/** What the views of the head do not say. Texture is common practice, no source. */
 export function bodyNotes(design: HeadDesign): DrawnNotes {
   const { parameters: p, layout: l } = design
   const length = (value: number) => written(design, 'length', value)
   const { units } = sheetUnits(design)
-  const texture = (value: number) => roughness(design, value)
   const ra = textures[units]
-  const bore = p.fit.kind === 'threaded' ? `Ra ${ra.medium}` : `Rz ${texture(p.fit['bore-roughness'])}`
+  const bore = p.fit.kind === 'threaded' ? `Ra ${ra.medium}` : `Rz ${roughness(design, p.fit['bore-roughness'])}`
   return {
     kind: 'notes',
     title: 'Notes',
@@ -33,25 +32,11 @@ export function bodyNotes(design: HeadDesign): DrawnNotes {
       'Sizes in brackets follow from others: for checking, not to be machined to.',
       generalTolerances(design),
       `Texture: bore ${bore}, mounting face Ra ${ra.fine}, slot and angled face Ra ${ra.medium}, the rest Ra ${ra.rough}.`,
-      `Break sharp edges ${edgeBreak[units]}; the edges of the bore and of the slot floor stay clean.`,
-      stamp(design),
+      `${brokenEdges(design)}; the edges of the bore and of the slot floor stay clean.`,
+      `Stamp the head: ${stampedSpeed(design)}; ${stampedArrow(design)}.`,
       'Shop-made tool, unproven until inspected and run up slowly behind a guard. Guard, eye protection, and the manual of the machine come first.',
     ],
   }
-}
-
-/** Micrometres or microinches: as the trade writes roughness. `value` in mm. */
-function roughness(design: HeadDesign, value: number): string {
-  const { units } = sheetUnits(design)
-  return units === 'in'
-    ? `${formatNumber(value / 25.4e-6, 0)} µin`
-    : `${formatNumber(value * 1000, 2, { trim: true })} µm`
-}
-
-/** What is stamped on the head, in whole turns; a head that nothing holds together at any speed is not to be run. */
-function stamp(design: HeadDesign): string {
-  const turns = Math.floor((neverExceedOf(design).notAbove * 60) / (2 * Math.PI))
-  return turns > 0 ? `Stamp the head: never above ${turns} rev/min.` : 'Not to be run as it is: the report says why.'
 }
 
 /** The general tolerance in figures: inch sheets have no table of their own to look it up in. */

@@ -1,4 +1,5 @@
-import { axisMark, cutChoices, lookChoices } from '../../../drawing/plan/marks.ts'
+import type { Point } from '../../../drawing/entity.ts'
+import { allMarks, axisMark, crossMark, cutChoices, lookChoices } from '../../../drawing/plan/marks.ts'
 import type { ViewPlan } from '../../../drawing/plan/sheet-plan.ts'
 import { drawnView } from '../../../drawing/plan/view-lines.ts'
 import { viewOf } from '../../../edges/view.ts'
@@ -14,6 +15,8 @@ export function sideView({ design, style, sizes, views, inFace }: Body): ViewPla
   const [long, short] = [inFace(frame, [l.corner, 0, 0]), inFace(frame, [-l.corner, 0, 0])]
   const origin = inFace(frame, [0, 0, 0])
   const half = l.across / 2
+  // The view has no line square to the axis here: the angle draws its own.
+  const level: Point = [short[0] + s, short[1]]
   const [onBit, away] = s > 0 ? (['right', 'left'] as const) : (['left', 'right'] as const)
   const [sin, cos] = [Math.sin(l.faceAngle), Math.cos(l.faceAngle)]
   const { xs, height, thread } = l.screws
@@ -29,7 +32,10 @@ export function sideView({ design, style, sizes, views, inFace }: Body): ViewPla
       // The face as it is before slot and step are cut: its corners carry sizes.
       { kind: 'line', layer: 'phantom', from: short, to: long },
     ],
-    marks: axisMark([0, 0], origin),
+    marks: allMarks(
+      axisMark([0, 0], origin),
+      ...xs.map((x) => crossMark(inFace(frame, [x, 0, height]), thread.majorDiameter / 2)),
+    ),
     choices: [
       ...cutChoices(
         letters.screwSection,
@@ -40,7 +46,7 @@ export function sideView({ design, style, sizes, views, inFace }: Body): ViewPla
       ),
       lookChoices(
         letters.face,
-        [-0.6, -0.3, 0.3, 0.6].map((k) => inFace(frame, [k * l.corner, 0, 0])),
+        [-0.3, 0.3, -0.6, 0.6].map((k) => inFace(frame, [k * l.corner, 0, 0])),
         [s * sin, cos],
         style,
       ),
@@ -70,8 +76,8 @@ export function sideView({ design, style, sizes, views, inFace }: Body): ViewPla
       ...sizes.at(
         'face.angle',
         s > 0
-          ? { kind: 'angle', vertex: short, from: long, to: [half, short[1]] }
-          : { kind: 'angle', vertex: short, from: [-half, short[1]], to: long },
+          ? { kind: 'angle', vertex: short, from: long, to: level }
+          : { kind: 'angle', vertex: short, from: level, to: long },
       ),
       datumOn('side', 'A', [-s * half, 0], { to: [0, 0], side: s }),
       datumOn('side', 'B', [0, 0], { along: up }),

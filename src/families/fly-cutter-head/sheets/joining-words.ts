@@ -1,7 +1,7 @@
 import { handedThread } from '../body-dimensions.ts'
 import type { HeadDesign } from '../design.ts'
 import { heatLimit, isShrunk, jointOfHead, pinDiameter } from '../engineering/fit.ts'
-import { otherWaysOf } from '../engineering/ways-to-hold.ts'
+import { washerCatch } from '../engineering/ways-to-hold.ts'
 import { isJoinedFirst } from '../making/tilted-set-up.ts'
 import { written } from './words.ts'
 
@@ -57,7 +57,7 @@ export function catchWords(design: HeadDesign): string[] {
       ]
     }
     case 'screw-and-washer': {
-      const made = otherWaysOf(design).find(({ way }) => way === 'screw-and-washer')?.made
+      const made = washerCatch(design)
       return [
         made
           ? `Catch: ${made}, into the tapped end of the spigot; lock it.`

@@ -1,4 +1,4 @@
-import { coordinateChoices } from '../../../drawing/plan/marks.ts'
+import { allMarks, coordinateChoices, crossMark } from '../../../drawing/plan/marks.ts'
 import type { ViewPlan } from '../../../drawing/plan/sheet-plan.ts'
 import { drawnView } from '../../../drawing/plan/view-lines.ts'
 import type { DrawingStyle } from '../../../drawing/style.ts'
@@ -25,6 +25,7 @@ export function laidView(design: HeadDesign, style: DrawingStyle): ViewPlan {
       ...drawnView(viewOf([pieceOfPart(design, 'body')], frame), false),
       ...holes.flatMap((at) => threadEnd(at, thread.majorDiameter / 2)),
     ],
+    marks: allMarks(...holes.map((at) => crossMark(at, thread.majorDiameter / 2))),
     choices: [
       coordinateChoices('from B', [-b * half, 0], [b * half, 0], style),
       coordinateChoices('from A', [0, 0], [0, -l.depthOnAxis], style),

@@ -2,6 +2,9 @@ import type { DrawnNotes } from '../../../drawing/plan/sheet-plan.ts'
 import { formatAngle } from '../../../quantity/format-angle.ts'
 import { formatLength } from '../../../quantity/format-length.ts'
 import type { HeadDesign } from '../design.ts'
+import { laidHold, laidSetUp } from '../making/laid-set-up.ts'
+import { lowPlace } from '../making/low-place.ts'
+import { outerPlace } from '../making/outer-place.ts'
 import { angleBlockWords, blocksWords } from '../making/tilt-notes.ts'
 import { isJoinedFirst, type TiltedSetUp, tiltedSetUp } from '../making/tilted-set-up.ts'
 import { written } from './words.ts'
@@ -18,13 +21,15 @@ export function setUpNotes(design: HeadDesign): DrawnNotes[] {
     ...(set.tilt > 0 ? [`Saw the wedge off first, ${about(set.wedge)} deep on the side away from the bit.`] : []),
     angleWords(design, set),
     underWords(set, length),
-    `Face above the jaws: ${length(set.least)} at least (deepest cut ${length(set.deepest)}, and clearance); it stands ${length(set.stickUp)}.`,
+    `Face above the jaws: ${length(set.least)} at least (${set.heldBy === 'shank' ? 'mounting face and shoulder clear of them' : `deepest cut ${length(set.deepest)}, and clearance`}); it stands ${length(set.stickUp)}.`,
     gripWords(design, set, about),
-    `Zero O: bore axis at the finished face; Y midway between ${set.heldBy === 'shank' ? 'the flats of the head' : 'the jaws'}, X ${length(l.corner)} along the face from its outer corner on the bit side.`,
+    `Zero O: bore axis at the finished face; Y midway between ${set.heldBy === 'shank' ? 'the sides of the head' : 'the jaws'}, X ${length(l.corner)} along the face from its outer ${outerPlace(design)} on the bit side.`,
     'In this order, the tilt not lost in between: face; slot, roughed under size, then each wall to the bit as measured; step.',
   ]
   const laid = [
-    `Step up and level, the side away from it down${p.stock.shape === 'round' ? ' in a V-block' : ''}; mounting face square to the table's Y or X, zero on A and B.`,
+    `${laidHold(design)}.`,
+    ...laidHeight(design, length),
+    "Step level by indicator, mounting face square to the table's Y or X, zero on A and B.",
     `Spot, drill ⌀${length(l.screws.thread.tapDrill)} through the wall into the slot, tap ${l.screws.thread.name}: square to C, ${l.screws.xs.length} off.`,
   ]
   return [
@@ -34,6 +39,18 @@ export function setUpNotes(design: HeadDesign): DrawnNotes[] {
 }
 
 const numbered = (lines: readonly string[]): string[] => lines.map((line, i) => `${i + 1}. ${line}`)
+
+function laidHeight(design: HeadDesign, length: (value: number) => string): string[] {
+  const { under, onParallels, stickUp, drillReach } = laidSetUp(design)
+  const stands =
+    under === 0
+      ? 'On the bed of the vise'
+      : onParallels
+        ? `On parallels of ${length(under)}`
+        : `Packed ${length(under)} above the bed`
+  const jaws = isJoinedFirst(design) ? [] : [`${stands}: the drilled face stands ${length(stickUp)} above the jaws.`]
+  return [...jaws, `Drill and tap ${length(drillReach)} out of their chuck: it passes over the metal beside the holes.`]
+}
 
 function held(design: HeadDesign): string {
   const { stock } = design.parameters
@@ -60,16 +77,15 @@ function angleWords(design: HeadDesign, { setting, tilt, heldBy }: TiltedSetUp):
   }
 }
 
-function underWords({ under, onParallels, tilt, heldBy }: TiltedSetUp, length: (value: number) => string): string {
-  const what =
-    heldBy === 'shank'
-      ? 'The end of the shank'
-      : tilt > 0
-        ? 'The lowest edge of the mounting face'
-        : 'The mounting face'
+function underWords(set: TiltedSetUp, length: (value: number) => string): string {
+  const { under, underNeeded, underMost, onParallels, tilt, lowPoint } = set
+  const what = `The ${lowPlace(set)}`
   if (under === 0) return `${what} stands on the bed of the vise.`
-  const by = onParallels ? 'on parallels of that height' : 'packed: no pair of parallels in the list is as high'
-  return `${what} stands ${length(under)} above the bed, ${by}.${tilt > 0 ? ' An edge is no seat: the angle is held by what lies under the face.' : ''}`
+  const by = onParallels
+    ? `on ${lowPoint ? 'one parallel of that height, midway between the jaws' : 'parallels of that height'}`
+    : 'packed: no pair of parallels in the list is as high'
+  const range = underMost > underNeeded ? ` ${length(underNeeded)} to ${length(underMost)} will do.` : ''
+  return `${what} stands ${length(under)} above the bed, ${by}.${range}${tilt > 0 ? ' An edge is no seat: the angle is held by what lies under the face.' : ''}`
 }
 
 function gripWords(

@@ -122,8 +122,10 @@ export function alongJaws(design: HeadDesign): ViewPlan {
       ...drawnView(viewOf(pieces(design), frame), false),
       ...[1, -1].flatMap((k) => [
         ...boxed([k * half, bed], [k * 1.6 * half, jaws]),
-        ...(set.under > 0 ? boxed([k * half, bed], [k * 0.8 * half, parallels]) : []),
+        ...(set.under > 0 && !set.lowPoint ? boxed([k * half, bed], [k * 0.8 * half, parallels]) : []),
       ]),
+      // What comes down on a point stands on one parallel, midway between the jaws.
+      ...(set.under > 0 && set.lowPoint ? boxed([-0.1 * half, bed], [0.1 * half, parallels]) : []),
       ...phantom([-half, bed], [half, bed]),
     ],
     marks: axisMark([0, -set.lowest], [0, 0]),

@@ -1,0 +1,123 @@
+import { describe, expect, it } from 'vitest'
+import type { HeadDesign } from '../../src/families/fly-cutter-head/design.ts'
+import { jawClearance } from '../../src/families/fly-cutter-head/making/jaw-clearance.ts'
+import { headRoute } from '../../src/families/fly-cutter-head/making/route.ts'
+import { headSetUps } from '../../src/families/fly-cutter-head/making/set-ups.ts'
+import { tiltedSetUp } from '../../src/families/fly-cutter-head/making/tilted-set-up.ts'
+import { headFrom } from './random-heads.ts'
+
+type Change = [string, string]
+const square: Change[] = [
+  ['shape: hexagon ', 'shape: square '],
+  ['  slot-runs: point-to-point    # the jaws then hold the flats beside the slot\n', ''],
+]
+const round: Change[] = [['shape: hexagon ', 'shape: round '], square[1]!]
+const flats: Change[] = [['slot-runs: point-to-point', 'slot-runs: flat-to-flat']]
+const first: Change = ['join: after-face', 'join: before-tilt']
+const step = (design: HeadDesign, id: string) => headRoute(design).find((o) => o.id === id)!
+const setUp = (design: HeadDesign, id: string) => headSetUps(design).find((s) => s.id === id)!
+
+describe('the skew cut of the saw', () => {
+  it('is scribed where the blank has metal: 38.7 high on one side, out at the end 2.2 short of the other', () => {
+    // 41 + 26.558·tan 7° + 1/cos 7° = 45.269 on a blank of 45: 0.269/tan 7° = 2.19.
+    expect(step(headFrom('parameters'), 'saw-wedge').steps[0]).toBe(
+      'Scribe the cut: 38.7 mm from the mounting face on the side away from the bit; it runs out at the end of the blank 2.2 mm short of the bit side.',
+    )
+    const long = step(headFrom('parameters', ['  shape: hexagon', '  length: 60\n  shape: hexagon']), 'saw-wedge')
+    expect(long.steps[0]).toContain('45.3 mm on the bit side.')
+  })
+
+  it('tips the blank where its jaws hold the flats beside the slot, and swivels the vise where they hold the others', () => {
+    expect(setUp(headFrom('parameters'), 'wedge').held).toMatch(/jaws square, the blank tipped/)
+    for (const shape of [square, round, flats]) {
+      expect(setUp(headFrom('parameters', ...shape), 'wedge').held).toMatch(/the vise swivelled by the face angle/)
+    }
+  })
+})
+
+describe('what a tilted head stands on', () => {
+  it('is one parallel under a point, and a pair under an edge', () => {
+    const stands = (...changes: Change[]) => setUp(headFrom('parameters', ...changes), 'tilted').notes.join(' ')
+    for (const pointed of [[], round])
+      expect(stands(...pointed)).toMatch(/lowest point .* stands on one parallel of 10 mm in the middle/)
+    for (const edged of [square, flats]) expect(stands(...edged)).toMatch(/lowest edge .* stands on parallels of/)
+  })
+
+  it('may be any height between what the cuts need and what the jaws still hold: 1.569 to 15.58 mm', () => {
+    const set = tiltedSetUp(headFrom('parameters'))
+    // 34 + 11.5 − 43.931 and 19.145 + 10 − 13.565.
+    expect(set.underNeeded).toBeCloseTo(1.569, 3)
+    expect(set.underMost).toBeCloseTo(15.58, 2)
+    expect(setUp(headFrom('parameters'), 'tilted').notes.join(' ')).toContain(
+      'Any height from 1.569 mm to 15.58 mm will do',
+    )
+  })
+
+  it('on its shank too: as much grip as a third of what then stands out', () => {
+    const set = tiltedSetUp(headFrom('parameters', first))
+    const stickUp = set.underMost + set.lowest - set.jawHeight
+    expect(set.stickUp + set.grip - stickUp).toBeCloseTo(stickUp / 3, 9)
+  })
+
+  it('does not set the height of the head: that is measured from the mounting face, whatever it is held by', () => {
+    for (const changes of [[], [first]]) {
+      const face = step(headFrom('parameters', ...changes), 'face')
+      expect(face.steps.join(' ')).toContain('43.931 mm above the lowest point of the mounting face')
+    }
+  })
+})
+
+describe('cutters at the tilt', () => {
+  it('pass over the jaw on the side of the step: 19.931 − 10.5 above it', () => {
+    const nearest = jawClearance(headFrom('parameters'))!
+    expect(nearest.operation).toBe('step')
+    expect(nearest.clear).toBeCloseTo(9.431, 3)
+    // Axis 17.4 off the middle, cutter of 12, jaw at 23.
+    expect(nearest.beside).toBeCloseTo(23 - 17.4 - 6, 9)
+  })
+
+  it('of a wide step take lanes that leave no strip between them, whatever the cutter', () => {
+    for (const diameter of [4, 5, 6.3, 8, 10, 11.5, 12]) {
+      const design = headFrom('parameters', [
+        '    - { diameter: 6, reach: 16 }\n    - { diameter: 8, reach: 22 }\n    - { diameter: 12, reach: 28 }\n    - { diameter: 20, reach: 38 }\n',
+        `    - { diameter: ${diameter}, reach: 30 }\n`,
+      ])
+      const ys = step(design, 'step')
+        .places.filter(({ name }) => name.endsWith('start'))
+        .map(({ y }) => y!)
+        .toSorted((a, b) => a - b)
+      expect(ys[0]! - diameter / 2).toBeLessThanOrEqual(-23 + 1e-9)
+      expect(ys.at(-1)! + diameter / 2).toBeCloseTo(-11.4, 9)
+      ys.slice(1).forEach((y, i) => void expect(y - ys[i]!).toBeLessThanOrEqual(0.75 * diameter + 1e-9))
+    }
+  })
+
+  it('stop in a stopped slot, and the table with them: 26.558 + 14 less the radius, and nothing beyond', () => {
+    const stopped: Change = ['runs: through', 'runs: stopped\n  beyond-axis: 14']
+    const rough = step(headFrom('parameters', ['angle: 7 deg', 'angle: 0 deg'], stopped), 'slot-rough')
+    expect(rough.travel!.cut).toBeCloseTo(26.558 + 14 - 4, 3)
+    expect(rough.travel!.overrun).toBe(0)
+    expect(rough.places.at(-1)!.x).toBeCloseTo(-10, 9)
+    const walls = step(headFrom('parameters', stopped), 'slot-walls')
+    expect(walls.steps.join(' ')).toContain('4 mm for 5.02 mm drawn')
+  })
+
+  it('have nothing to take off a level face that was faced to length before', () => {
+    const level = step(headFrom('parameters', ['angle: 7 deg', 'angle: 0 deg']), 'face')
+    expect([level.title, level.tool, level.depth]).toEqual(['Look at the face', undefined, undefined])
+    const longer = ['angle: 7 deg', 'angle: 0 deg'] as Change
+    const cut = step(headFrom('parameters', longer, ['  shape: hexagon', '  length: 45\n  shape: hexagon']), 'face')
+    // 45 sawn, 1 faced off each end, 41 wanted.
+    expect(cut.depth).toBeCloseTo(2, 9)
+    expect(cut.title).toBe('Mill the face')
+  })
+})
+
+describe('the catch pin', () => {
+  it('is drilled for under size and reamed, the drill coming out on the far side: 46 + 2.25·cot 59° + 1', () => {
+    const pin = step(headFrom('parameters'), 'catch')
+    expect(pin.tool!.diameter).toBe(4.5)
+    expect(pin.tool!.reachNeeded).toBeCloseTo(46 + 1.352 + 1, 3)
+    expect(pin.steps[0]).toMatch(/spot, drill ⌀4.5 mm right through, ream to 5 mm/)
+  })
+})
