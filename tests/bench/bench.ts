@@ -38,6 +38,9 @@ function median(times: number, run: () => unknown): number {
   return spent.sort((a, b) => a - b)[Math.floor(times / 2)]!
 }
 
+/** What any program on that kernel does first. */
+const loadKernel = "import kernel from 'replicad-opencascadejs'; await kernel()"
+
 const lines: string[] = []
 const row = (what: string, ...cells: string[]) =>
   lines.push([what.padEnd(44), ...cells.map((c) => c.padStart(14))].join(' '))
@@ -124,26 +127,27 @@ for (const [what, vary] of [
 }
 
 lines.push('')
-row('make, cold process (node dist)', 'median', 'most memory')
+row('cold processes', 'median', 'most memory')
 const folder = mkdtempSync(join(tmpdir(), 'bench-'))
 const memory = 'process.on("exit",()=>process.stderr.write("\\nmaxrss "+process.resourceUsage().maxRSS))'
-const runs = Array.from({ length: 5 }, (_, i) => {
-  const start = performance.now()
-  const args = ['--import', `data:text/javascript,${encodeURIComponent(memory)}`, 'dist/command-line/main.js', 'make']
-  const made = spawnSync(
-    process.execPath,
-    [...args, 'templates/fly-cutter-head/parameters.yaml', '--out', join(folder, `${i}`)],
-    {
-      cwd: root,
-      encoding: 'utf8',
-    },
-  )
-  if (made.status !== 0) throw new Error(made.stderr)
-  return { time: performance.now() - start, kilobytes: Number(/maxrss (\d+)/.exec(made.stderr)?.[1]) }
-})
+/** Runs node some times over; wall clock and memory of each. */
+function cold(what: string, argsOf: (round: number) => readonly string[]): void {
+  const runs = Array.from({ length: 5 }, (_, round) => {
+    const start = performance.now()
+    const loaded = ['--import', `data:text/javascript,${encodeURIComponent(memory)}`]
+    const ran = spawnSync(process.execPath, [...loaded, ...argsOf(round)], { cwd: root, encoding: 'utf8' })
+    if (ran.status !== 0) throw new Error(ran.stderr)
+    return { time: performance.now() - start, kilobytes: Number(/maxrss (\d+)/.exec(ran.stderr)?.[1]) }
+  })
+  const spent = runs.map((r) => r.time).sort((a, b) => a - b)[2]!
+  row(`  ${what}`, ms(spent), `${(Math.max(...runs.map((r) => r.kilobytes)) / 1024).toFixed(0)} MB`)
+}
+const demo = 'templates/fly-cutter-head/parameters.yaml'
+cold('node alone', () => ['-e', '0'])
+cold('check, built', () => ['dist/command-line/main.js', 'check', demo])
+cold('make, built', (round) => ['dist/command-line/main.js', 'make', demo, '--out', join(folder, `${round}`)])
+cold('the B-rep kernel loaded, nothing made', () => ['--input-type=module', '-e', loadKernel])
 rmSync(folder, { recursive: true })
-const spent = runs.map((r) => r.time).sort((a, b) => a - b)[2]!
-row('  demo', ms(spent), `${(Math.max(...runs.map((r) => r.kilobytes)) / 1024).toFixed(0)} MB`)
 
 process.stdout.write(
   [

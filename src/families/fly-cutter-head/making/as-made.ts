@@ -17,13 +17,15 @@ export function headAsMade(design: HeadDesign, made: MadeSizes): Result<HeadDesi
   return parameters.ok ? HeadDesign.from(parameters.value, design.tables) : parameters
 }
 
-/** What has no meaning at nought or below: a tolerance can be wider than a small size. A sharp corner has no radius. */
-const magnitude = /(diameter|radius|depth|length|thickness|width|wall|size)$/
+/** What has no meaning at nought or below, and what only has none below: a tolerance can be wider than a small size. */
+const aboveNought = /(diameter|radius|depth|length|thickness|width|wall|size)$/
+const noughtAtLeast = /(nose-radius|off-[a-z]+|chamfer|lead-in)$/
 
 function madeParameters(design: HeadDesign, made: MadeSizes): Result<Parameters> {
   for (const [name, value] of made) {
-    if (!magnitude.test(name) || value > 0 || (value === 0 && name === 'bit bit.nose-radius')) continue
-    return refused(name, 'a size of nothing', 'more than 0')
+    if (value > 0 || (value === 0 && noughtAtLeast.test(name))) continue
+    if (noughtAtLeast.test(name)) return refused(name, 'a size below nought', '0 or more')
+    if (aboveNought.test(name)) return refused(name, 'a size of nothing', 'more than 0')
   }
   const { parameters: p, layout: l } = design
   const body = (id: string) => made.get(`body ${id}`)
