@@ -1,6 +1,5 @@
-import type { CommonParameters, Design } from '../families/family.ts'
-import type { ReadDesign } from '../families/read-design.ts'
-import type { BesideWork, PdfJob, SolidsJob } from './beside-work.ts'
+import type { BesideWork, PdfJob } from './beside-work.ts'
+import type { SolidsJob } from './solids-job.ts'
 import { startThread } from './thread.ts'
 
 export type BesideJob =
@@ -53,10 +52,3 @@ export function besideThread(): Beside {
     end: () => worker.terminate(),
   }
 }
-
-/** Has the solids of a design worked out beside. */
-export const solidsBeside = (
-  { family, design: { parameters, tables } }: ReadDesign<CommonParameters, Design>,
-  revision: string,
-  beside: Beside,
-): ReturnType<Beside['solids']> => beside.solids({ family: family.name, parameters, tables, revision })

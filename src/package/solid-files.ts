@@ -1,33 +1,39 @@
-import type { AnyFamily, Design } from '../families/family.ts'
+import type { Solid } from '../geometry/solid.ts'
 import type { Result } from '../input/problem.ts'
-import { solidOf } from '../part/part.ts'
 import { handOnly } from '../report/cautions.ts'
 import type { Mesh } from '../solid/closed-mesh.ts'
 import { laidOut } from '../solid/laid-out.ts'
 import { meshOf } from '../solid/mesh.ts'
 import { facetsOf, stlFile } from '../solid/stl.ts'
 import { threeMf } from '../solid/three-mf.ts'
+import type { SolidsJob } from './solids-job.ts'
 
 /** Parts in the order of the scene; what comes after has the last one's. */
 const colours = ['#8f979e', '#55616e', '#c8a24a', '#3b3f45'] as const
 const colourOf = (index: number) => colours[Math.min(index, colours.length - 1)]!
 
 /** STL of every part, of all in place and of the mock-up, and the last two with names and colours as 3MF. */
-export function solidFiles(family: AnyFamily, design: Design, revision: string): Result<Map<string, Uint8Array>> {
+export function solidFiles(job: SolidsJob): Result<Map<string, Uint8Array>> {
+  const { chordTolerance, scale, title, revision, mockUp: bodies } = job
   const files = new Map<string, Uint8Array>()
-  const tolerance = design.parameters.settings['chord-tolerance']
-  const { title } = design.parameters
+  const known: { readonly solid: Solid; readonly tolerance: number; readonly mesh: Mesh }[] = []
+  /** Arbor and bit of the mock-up are mostly those of the tool. */
+  const meshed = (solid: Solid, tolerance: number, name: string): Result<Mesh> => {
+    const before = known.find((k) => k.tolerance === tolerance && sameCells(k.solid, solid))
+    if (before) return { ok: true, value: before.mesh }
+    const mesh = meshOf(solid, tolerance, name)
+    if (mesh.ok) known.push({ solid, tolerance, mesh: mesh.value })
+    return mesh
+  }
   const meshes: { id: string; label: string; material: string; mesh: Mesh }[] = []
-  for (const { part } of design.scene.parts) {
-    const mesh = meshOf(solidOf(part), tolerance, part.id)
+  for (const { solid, ...part } of job.parts) {
+    const mesh = meshed(solid, chordTolerance, part.id)
     if (!mesh.ok) return mesh
-    meshes.push({ id: part.id, label: part.label, material: part.material, mesh: mesh.value })
+    meshes.push({ ...part, mesh: mesh.value })
   }
   const mockUp: { label: string; mesh: Mesh }[] = []
-  const { scale } = design.parameters['mock-up']
-  const bodies = family.mockUp(design)
   for (const { id, label, solid } of bodies) {
-    const mesh = meshOf(solid, tolerance / Math.max(1, scale), `mock-up ${id}`)
+    const mesh = meshed(solid, chordTolerance / Math.max(1, scale), `mock-up ${id}`)
     if (!mesh.ok) return mesh
     mockUp.push({ label, mesh: mesh.value })
   }
@@ -65,3 +71,7 @@ export function solidFiles(family: AnyFamily, design: Design, revision: string):
   )
   return { ok: true, value: files }
 }
+
+const sameCells = (a: Solid, b: Solid): boolean => sameList(a.stock, b.stock) && sameList(a.cuts, b.cuts)
+const sameList = <T>(a: readonly T[], b: readonly T[]): boolean =>
+  a.length === b.length && a.every((item, i) => item === b[i])

@@ -3,11 +3,12 @@ import type { HeadDesign } from '../../src/families/fly-cutter-head/design.ts'
 import { flyCutterHead } from '../../src/families/fly-cutter-head/family.ts'
 import { type ReadDesign, readDesign } from '../../src/families/read-design.ts'
 import { judged } from '../../src/families/variants.ts'
-import { besideNobody, solidsBeside } from '../../src/package/beside.ts'
+import { besideNobody } from '../../src/package/beside.ts'
 import { drawingFiles } from '../../src/package/drawing-files.ts'
 import { loadFont } from '../../src/package/load-font.ts'
 import { packageFiles } from '../../src/package/package-files.ts'
 import { revisionOf } from '../../src/package/revision.ts'
+import { solidsJob } from '../../src/package/solids-job.ts'
 import { htmlReport } from '../../src/report/html/html-report.ts'
 import { reportOf } from '../../src/report/report.ts'
 import type { Report } from '../../src/report/report-schema.ts'
@@ -33,7 +34,13 @@ export async function packageOn(
   const read = readFrom(name, [])
   const revision = revisionOf(read)
   const findings = judged(read.family, read.design, false)
-  const files = await packageFiles(read, findings, revision, besideNobody, solidsBeside(read, revision, besideNobody))
+  const files = await packageFiles(
+    read,
+    findings,
+    revision,
+    besideNobody,
+    besideNobody.solids(solidsJob(read, revision)),
+  )
   if (!files.ok) throw new Error(JSON.stringify(files.problems))
   const drawings = drawingFiles(read, findings, revision, loadFont(), besideNobody.pdf)
   if (!drawings.ok) throw new Error(JSON.stringify(drawings.problems))

@@ -4,11 +4,12 @@ import type { ReadDesign } from '../../families/read-design.ts'
 import { type JudgedFinding, judged } from '../../families/variants.ts'
 import { printable } from '../../input/plain-text.ts'
 import type { Result } from '../../input/problem.ts'
-import { besideNobody, besideThread, solidsBeside } from '../../package/beside.ts'
+import { besideNobody, besideThread } from '../../package/beside.ts'
 import { manifestName } from '../../package/manifest.ts'
 import { packagePlace } from '../../package/package-place.ts'
 import { recoverAtStart } from '../../package/recover.ts'
 import { revisionOf } from '../../package/revision.ts'
+import { solidsJob } from '../../package/solids-job.ts'
 import { otherKind } from '../../package/target.ts'
 import { writePackage } from '../../package/write-package.ts'
 import type { Command, Unable } from '../command.ts'
@@ -102,7 +103,7 @@ async function packageOf(
     if (!read.ok) return read
     const { family, design } = read.value
     const revision = revisionOf(read.value)
-    const solids = solidsBeside(read.value, revision, beside)
+    const solids = beside.solids(solidsJob(read.value, revision))
     // Only here, because this brings in large libraries, and the other commands need none.
     const { packageFiles } = await import('../../package/package-files.ts')
     const findings = judged(family, design, true)

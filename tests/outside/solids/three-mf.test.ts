@@ -1,9 +1,10 @@
 import { strFromU8, unzipSync } from 'fflate'
 import { describe, expect, it } from 'vitest'
-import type { AnyFamily } from '../../../src/families/family.ts'
+import type { CommonParameters, Design } from '../../../src/families/family.ts'
 import { flyCutterHead } from '../../../src/families/fly-cutter-head/family.ts'
-import { readDesign } from '../../../src/families/read-design.ts'
+import { type ReadDesign, readDesign } from '../../../src/families/read-design.ts'
 import { solidFiles } from '../../../src/package/solid-files.ts'
+import { solidsJob } from '../../../src/package/solids-job.ts'
 import { manifoldOf } from '../brep/triangles.ts'
 import '../brep/kernels.ts'
 import { readStl } from '../../../src/solid/stl.ts'
@@ -13,7 +14,7 @@ import { readThreeMf } from './read-three-mf.ts'
 const made = (extra = '') => {
   const read = readDesign(flyCutterHead, `${templateText('parameters')}\n${extra}`, 'head', tables)
   if (!read.ok) throw new Error(JSON.stringify(read.problems))
-  const files = solidFiles(flyCutterHead as unknown as AnyFamily, read.value.design, 'a1b2c3d4')
+  const files = solidFiles(solidsJob(read.value as unknown as ReadDesign<CommonParameters, Design>, 'a1b2c3d4'))
   if (!files.ok) throw new Error(JSON.stringify(files.problems))
   return { design: read.value.design, file: (name: string) => files.value.get(name)! }
 }

@@ -6,6 +6,7 @@ import { sizeName } from '../../../measured/measured-value.ts'
 import { type Spread, spreadOf, type Toleranced } from '../../../mechanics/uncertainty/spread.ts'
 import { facetAngles } from '../bit.ts'
 import type { HeadDesign } from '../design.ts'
+import { fitProblems } from '../engineering/fit.ts'
 import { headAsMade } from '../making/as-made.ts'
 import { headMeasuring } from '../making/measuring.ts'
 import { fitFigures } from './fit.ts'
@@ -53,7 +54,8 @@ const spreadsOf = (design: HeadDesign): Spreads =>
     const spreads = spreadOf({
       sizes,
       outcome(values) {
-        const made = headAsMade(design, new Map(sizes.map(({ id }, i) => [id, values[i]!])))
+        // The watched figures rest on no other engineering than the fit's.
+        const made = headAsMade(design, new Map(sizes.map(({ id }, i) => [id, values[i]!])), fitProblems)
         return watched.map((figure) => (made.ok ? figure.of(made.value) : undefined))
       },
       held: watched.map(({ limit, limitIs = 'most' }) => {

@@ -12,9 +12,13 @@ export type MadeSizes = ReadonlyMap<string, number>
  * The head as it was made: measured sizes in the place of nominal ones, everything else as designed. Where only the bore was
  * measured, a matched spigot is turned to it, and where only the bit was, the slot is milled to it; where bore or spigot is fixed, the other keeps its limits.
  */
-export function headAsMade(design: HeadDesign, made: MadeSizes): Result<HeadDesign> {
+export function headAsMade(
+  design: HeadDesign,
+  made: MadeSizes,
+  problemsOf?: (design: HeadDesign) => Problem[],
+): Result<HeadDesign> {
   const parameters = madeParameters(design, made)
-  return parameters.ok ? HeadDesign.from(parameters.value, design.tables) : parameters
+  return parameters.ok ? HeadDesign.from(parameters.value, design.tables, problemsOf) : parameters
 }
 
 /** What has no meaning at nought or below, and what only has none below: a tolerance can be wider than a small size. */
