@@ -2,11 +2,13 @@ import { describe, expect, it } from 'vitest'
 import { setBlock } from '../../src/drawing/plan/blocks.ts'
 import { composeSheets } from '../../src/drawing/plan/compose.ts'
 import { styleOf } from '../../src/drawing/style.ts'
+import type { HeadDesign } from '../../src/families/fly-cutter-head/design.ts'
 import { faceFrame } from '../../src/families/fly-cutter-head/frames.ts'
 import { headRoute } from '../../src/families/fly-cutter-head/making/route.ts'
 import { headSetUps } from '../../src/families/fly-cutter-head/making/set-ups.ts'
 import { tiltedSetUp } from '../../src/families/fly-cutter-head/making/tilted-set-up.ts'
 import { setUpDimensions } from '../../src/families/fly-cutter-head/set-up-dimensions.ts'
+import { orderSheet } from '../../src/families/fly-cutter-head/sheets/order-sheet.ts'
 import { routeTable } from '../../src/families/fly-cutter-head/sheets/route-table.ts'
 import { setUpSheet } from '../../src/families/fly-cutter-head/sheets/set-up-sheet.ts'
 import { cellVertices } from '../../src/geometry/cell-vertices.ts'
@@ -19,6 +21,16 @@ import { forRandomHeads, headFrom } from './random-heads.ts'
 const font = drawingFont()
 const style = styleOf()
 const heads = Number(process.env['HEADS'] ?? 40)
+
+const factsOf = ({ parameters, units }: HeadDesign) =>
+  ({
+    title: parameters.title,
+    drawingNumber: '–',
+    units,
+    generalTolerance: 'ISO 2768-m',
+    revision: 'a1b2c3d4',
+    projection: 'first angle',
+  }) as const
 
 describe('the tilted set-up', () => {
   it('stands the face of the demo above the jaws as worked by hand', () => {
@@ -100,15 +112,7 @@ describe('the set-up drawing', () => {
     let count = 0
     forRandomHeads(heads, (design) => {
       const paper = (['A4', 'A3', 'letter', 'tabloid'] as const)[count++ % 4]!
-      const facts = {
-        title: design.parameters.title,
-        drawingNumber: '–',
-        units: design.units,
-        generalTolerance: 'ISO 2768-m',
-        revision: 'a1b2c3d4',
-        projection: 'first angle',
-      } as const
-      const made = composeSheets([setUpSheet(design, style)], paper, facts, style, font)
+      const made = composeSheets([setUpSheet(design, style)], paper, factsOf(design), style, font)
       if (!made.ok) throw new Error(JSON.stringify(made.problems))
       const { sheets } = made.value[0]!
       const shown = sheets.flatMap((s) => s.views.flatMap((v) => v.dimensions.map((d) => d.request.id)))
@@ -135,6 +139,26 @@ describe('the set-up drawing', () => {
       // The room inside the frame of an A4, less the gaps at its sides (ISO 5457: 20 and 10 mm).
       const texts = tables.flatMap((t) => setBlock(t, 110, 170, style, font).entities)
       expect(texts.every((e) => e.kind !== 'text' || e.height === style.textHeight)).toBe(true)
+    }
+  })
+
+  it.each(['A4', 'A3', 'letter', 'tabloid'] as const)('has the order of work on %s from the first step on', (paper) => {
+    for (const design of [
+      headFrom('parameters'),
+      headFrom('parameters-inch'),
+      headFrom('parameters', ['clockwise', 'anticlockwise']),
+    ]) {
+      const made = composeSheets([orderSheet(design)], paper, factsOf(design), style, font)
+      if (!made.ok) throw new Error(JSON.stringify(made.problems))
+      const firsts = made.value[0]!.sheets.flatMap((sheet) =>
+        sheet.entities
+          .flatMap((e) => (e.kind === 'text' && e.text.startsWith('Order of work, steps') ? [e] : []))
+          .sort((a, b) => b.at[1] - a.at[1] || a.at[0] - b.at[0])
+          .map(({ text }) => Number(text.match(/steps (\d+)/)![1])),
+      )
+      expect(firsts.length).toBeGreaterThan(0)
+      expect(firsts).toEqual([...firsts].sort((a, b) => a - b))
+      expect(made.value[0]!.sheets.flatMap((sheet) => sheetFaults(font, sheet))).toEqual([])
     }
   })
 

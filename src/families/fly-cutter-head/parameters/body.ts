@@ -60,7 +60,7 @@ export const slotSection = (f: Fields) => {
       }),
       'cutter-diameter': f.length({
         says: 'End mill that leaves the end of the slot. Left out: as wide as the slot.',
-        above: 0,
+        min: 0.1,
         max: 100,
         derived: true,
       }),

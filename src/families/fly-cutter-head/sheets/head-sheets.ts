@@ -5,6 +5,7 @@ import { arborSheet } from './arbor-sheet.ts'
 import { assemblySheet } from './assembly-sheet.ts'
 import { bitSheet } from './bit-sheet.ts'
 import { bodySheet } from './body-sheet.ts'
+import { orderSheet } from './order-sheet.ts'
 import { setUpSheet } from './set-up-sheet.ts'
 
 /** All sheets of a fly-cutter head, in the order in which a shop wants them. */
@@ -13,5 +14,6 @@ export const headSheets = (design: HeadDesign, style: DrawingStyle): SheetPlan[]
   arborSheet(design),
   assemblySheet(design, style),
   bitSheet(design, style),
+  orderSheet(design),
   setUpSheet(design, style),
 ]

@@ -2,7 +2,6 @@ import type { SheetPlan } from '../../../drawing/plan/sheet-plan.ts'
 import type { DrawingStyle } from '../../../drawing/style.ts'
 import type { HeadDesign } from '../design.ts'
 import { bodyCoordinates } from './body-coordinates.ts'
-import { routeTable } from './route-table.ts'
 import { laidView } from './set-up-laid.ts'
 import { setUpNotes } from './set-up-notes.ts'
 import { alongJaws, fromAbove, tiltedView } from './set-up-tilted.ts'
@@ -20,6 +19,6 @@ export function setUpSheet(design: HeadDesign, style: DrawingStyle): SheetPlan {
       { rows: [[fromAbove(design, style)]] },
       { rows: [[laidView(design, style)]] },
     ],
-    blocks: [...bodyCoordinates(design, 'by the arrows'), ...setUpNotes(design), ...routeTable(design)],
+    blocks: [...bodyCoordinates(design, 'by the arrows'), ...setUpNotes(design)],
   }
 }
