@@ -11,6 +11,7 @@ import { headRoute } from '../../src/families/fly-cutter-head/making/route.ts'
 import { headSetUps } from '../../src/families/fly-cutter-head/making/set-ups.ts'
 import { tiltedSetUp } from '../../src/families/fly-cutter-head/making/tilted-set-up.ts'
 import type { Parameters } from '../../src/families/fly-cutter-head/parameters/parameters.ts'
+import { orderSheet } from '../../src/families/fly-cutter-head/sheets/order-sheet.ts'
 import { setUpSheet } from '../../src/families/fly-cutter-head/sheets/set-up-sheet.ts'
 import { pointFrom, pointIn } from '../../src/geometry/frame.ts'
 import { isInside } from '../../src/geometry/solid.ts'
@@ -316,9 +317,10 @@ describe('the tilted set-up of a head that is joined first', () => {
         revision: 'a1b2c3d4',
         projection: 'first angle',
       } as const
-      const made = composeSheets([plan], 'A4', facts, style, font)
+      const order = orderSheet(design)
+      const made = composeSheets([plan, order], 'A4', facts, style, font)
       expect(made.ok).toBe(true)
-      const listed = plan.blocks.flatMap((b) => (b.kind === 'table' && b.title.startsWith('Order') ? b.rows : []))
+      const listed = order.blocks.flatMap((b) => (b.kind === 'table' ? b.rows : []))
       // Rows without a number name the set-up of those below.
       expect(listed.filter((row) => row[0] !== '').map((row) => row[1])).toEqual(headRoute(design).map((o) => o.title))
     }
