@@ -6,7 +6,7 @@ export type Outcome = { readonly gone: true } | { readonly gone: false; readonly
  * undefined where no change up to `room` does. The change is grown from `first` by fours and then halved down. Whatever
  * lies below a change that is known to leave the finding, or above one known to clear it, is not asked again, and where
  * figures tell how far it is still to go, both ends of the bracket that they point to are asked first: mostly that
- * settles it.
+ * settles it. Throws RangeError unless `first` and `room` are above 0.
  */
 export function leastChange(
   first: number,
@@ -15,6 +15,7 @@ export function leastChange(
   short: number | undefined,
   ask: (change: number) => Outcome,
 ): { readonly low: number; readonly high: number } | undefined {
+  if (!(first > 0 && room > 0)) throw new RangeError(`first change ${first} of ${room}: both are more than 0`)
   let staysUpTo = 0
   let goneFrom = Infinity
   const points: Point[] = short === undefined ? [] : [{ change: 0, short }]

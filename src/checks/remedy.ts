@@ -58,6 +58,8 @@ function clearingNumber(
   const sign = turn === 'up' ? 1 : -1
   const far = Math.max(Math.abs(now.value), now.kind === 'length' ? 10 : 0.5)
   const room = Math.min(turn === 'up' ? now.max - now.value : now.value - now.min, far)
+  // A derived value may lie at its bound, or beyond: there is nowhere to go.
+  if (!(room > 0)) return undefined
   const asked = new Map<number, ReturnType<Variants['finding']>>()
   const found = (change: number) => {
     const to = now.value + sign * change

@@ -55,4 +55,10 @@ describe('the least change that clears a finding', () => {
           : { gone: false, short: 3 - change }
     expect(leastChange(0.1, 40, 3, ask)!.high).toBeCloseTo(3, 0)
   })
+
+  it('is not looked for where there is nowhere to go', () => {
+    const { ask, short } = finding(7.4, 0)
+    for (const room of [0, -0.001, Number.NaN]) expect(() => leastChange(0.1, room, short, ask)).toThrow(RangeError)
+    expect(() => leastChange(0, 40, short, ask)).toThrow(RangeError)
+  })
 })
