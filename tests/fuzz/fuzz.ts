@@ -24,6 +24,8 @@ const kinds = new Map<string, number>()
 let failed = 0
 const start = performance.now()
 for (let i = from; i < from + count; i++) {
+  // Where it stands, for a set that never ends is a failure too.
+  if (i > from && (i - from) % 250 === 0) process.stderr.write(`${i - from} of ${count}\n`)
   const text = randomSet(seed, i)
   const { kind, faults } = judgeSet(text, values.depth as Depth)
   tally[kind]++
