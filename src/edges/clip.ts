@@ -1,14 +1,9 @@
-import type { Vec3 } from '../geometry/vector.ts'
-import { crossings } from './curve.ts'
+import { type Curve, crossings } from './curve.ts'
 import { arcOf, type Entity, ellipseOf, pointOf, rangeOf, type Vec2 } from './entity.ts'
-import { curveOf } from './flat-curve.ts'
 import { flat, type Quadric } from './quadric.ts'
 import type { ViewLines } from './view.ts'
 
-/**
- * What a partial view or a detail shows: all within a rectangle or a circle of the drawing plane, mm. A side of a
- * rectangle may lie at infinity: half a view.
- */
+/** What a partial view or a detail shows: all within a rectangle or a circle of the drawing plane, mm. */
 export type Window =
   | { readonly kind: 'rectangle'; readonly low: Vec2; readonly high: Vec2 }
   | { readonly kind: 'circle'; readonly centre: Vec2; readonly radius: number }
@@ -53,16 +48,23 @@ function bordersOf(w: Window): Quadric[] {
     const [x, y] = w.centre
     return [{ a: [k, k, 0, 0, 0, 0], b: [-k * x, -k * y, 0], c: k * (x * x + y * y) - w.radius / 2 }]
   }
-  const sides: [Vec3, number][] = [
-    [[1, 0, 0], w.low[0]],
-    [[1, 0, 0], w.high[0]],
-    [[0, 1, 0], w.low[1]],
-    [[0, 1, 0], w.high[1]],
-  ]
-  return sides.filter(([, at]) => Number.isFinite(at)).map(([normal, at]) => flat(normal, at))
+  return [flat([1, 0, 0], w.low[0]), flat([1, 0, 0], w.high[0]), flat([0, 1, 0], w.low[1]), flat([0, 1, 0], w.high[1])]
 }
 
 function isIn(w: Window, [x, y]: Vec2): boolean {
   if (w.kind === 'circle') return Math.hypot(x - w.centre[0], y - w.centre[1]) <= w.radius
   return x >= w.low[0] && x <= w.high[0] && y >= w.low[1] && y <= w.high[1]
+}
+
+/** The entity as a curve in space, at z = 0, with the same parameter. */
+function curveOf(e: Entity): Curve {
+  if (e.kind === 'line') {
+    const [dx, dy] = [e.to[0] - e.from[0], e.to[1] - e.from[1]]
+    const size = Math.hypot(dx, dy)
+    return { kind: 'line', point: [...e.from, 0], direction: [dx / size, dy / size, 0] }
+  }
+  const centre = [...e.centre, 0] as const
+  if (e.kind !== 'ellipse') return { kind: 'ellipse', centre, u: [e.radius, 0, 0], v: [0, e.radius, 0] }
+  const [x, y] = e.major
+  return { kind: 'ellipse', centre, u: [x, y, 0], v: [-y * e.ratio, x * e.ratio, 0] }
 }

@@ -11,6 +11,7 @@ import { type AsMadeReport, asMadeReport } from '../report/as-made.ts'
 import { asMadeHtml, asMadeMarkdown } from '../report/as-made-page.ts'
 import { drawingsOf, sheetUnit } from './drawing-files.ts'
 import { loadFont } from './load-font.ts'
+import { asMadeJson } from './target.ts'
 
 /** Mark of a tool as made: eight digits of the SHA-256 of the parameters' mark and every measured value. */
 export function madeMark(revision: string, values: readonly MeasuredValue[]): string {
@@ -42,7 +43,7 @@ export function asMadeFiles(
   if (!body) throw new Error('a family without a drawing of its body')
   const units = sheetUnit(read.design)
   const files = new Map([
-    ['as-made.json', `${JSON.stringify(report, null, 2)}\n`],
+    [asMadeJson, `${JSON.stringify(report, null, 2)}\n`],
     ['as-made.md', asMadeMarkdown(report)],
     ['as-made.html', asMadeHtml(report)],
     ['as-made.dxf', dxfFile(sheetsDxf(body.sheets, style, units))],

@@ -4,7 +4,7 @@ import { handOnly } from '../report/cautions.ts'
 import type { Mesh } from '../solid/closed-mesh.ts'
 import { laidOut } from '../solid/laid-out.ts'
 import { meshOf } from '../solid/mesh.ts'
-import { facetsOf, stlFile } from '../solid/stl.ts'
+import { facetsOf, stlFile, stlOf } from '../solid/stl.ts'
 import { threeMf } from '../solid/three-mf.ts'
 import type { SolidsJob } from './solids-job.ts'
 
@@ -50,9 +50,9 @@ export function solidFiles(job: SolidsJob): Result<Map<string, Uint8Array>> {
     if (!id.startsWith('screw-')) files.set(`${id}.stl`, stlFile([body.value], header(id)))
   }
   files.set('assembly.stl', stlFile(facets, header('assembly')))
-  const print = facetsOf(printed, 'mock-up')
+  const print = stlOf(printed, 'mock-up', header('mock-up'))
   if (!print.ok) return print
-  files.set('mock-up.stl', stlFile([print.value], header('mock-up')))
+  files.set('mock-up.stl', print.value)
   const inPlace = meshes.map(({ label, material, mesh }, i) => ({ name: label, mesh, material, colour: colourOf(i) }))
   files.set('assembly.3mf', threeMf(inPlace, { title, description: `in mm, revision ${revision}` }))
   const toPrint = printed.map((mesh, i) => ({

@@ -1,9 +1,7 @@
 import { sweepPage } from '../sweep/html/sweep-page.ts'
 import type { Sweep } from '../sweep/sweep.ts'
 import { sweepCsv } from '../sweep/sweep-csv.ts'
-
-/** The file by which a folder is known as a sweep and not a package. */
-export const sweepTable = 'sweep.csv'
+import { sweepTable } from './target.ts'
 
 /** The files of a sweep, name → content. The same sweep gives the same bytes. */
 export const sweepFiles = (sweep: Sweep): Map<string, string> =>

@@ -36,6 +36,10 @@ export function replaceable(place: PackagePlace, disk: Disk): Result<'nothing' |
 /** What `make`, `measured` and `sweep` write. */
 export type PackageKind = 'package' | 'as-made' | 'sweep'
 
+/** The files by which a folder is known as a sweep, or as a report on a tool as it was made. */
+export const sweepTable = 'sweep.csv'
+export const asMadeJson = 'as-made.json'
+
 const kinds: Readonly<Record<PackageKind, { readonly is: string; readonly by: string }>> = {
   package: { is: 'a package', by: 'make' },
   'as-made': { is: 'an as-made report', by: 'measured' },
@@ -45,7 +49,7 @@ const kinds: Readonly<Record<PackageKind, { readonly is: string; readonly by: st
 /** Told by the file that only this kind has. */
 export function kindOf({ files }: Manifest): PackageKind {
   const has = (name: string) => files.some((file) => file.name === name)
-  return has('sweep.csv') ? 'sweep' : has('as-made.json') ? 'as-made' : 'package'
+  return has(sweepTable) ? 'sweep' : has(asMadeJson) ? 'as-made' : 'package'
 }
 
 /** Each command takes the place of its own work only: a problem where something of another kind stands there, whole or changed. */

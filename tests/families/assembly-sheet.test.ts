@@ -15,6 +15,7 @@ import { formatQuantity } from '../../src/quantity/format-quantity.ts'
 import { drawingFont } from '../drawing/drawing-font.ts'
 import { sheetFaults } from '../drawing/sheet-faults.ts'
 import { forRandomHeads, headFrom } from './random-heads.ts'
+import { sheetFactsOf } from './sheet-facts.ts'
 
 const font = drawingFont()
 const style = styleOf()
@@ -35,21 +36,7 @@ const figure = (design: HeadDesign, id: string): number => {
 }
 
 function drawn(design: HeadDesign, plan: SheetPlan, paper: SheetName, stopped = false): Drawing {
-  const composed = composeSheets(
-    [plan],
-    paper,
-    {
-      title: design.parameters.title,
-      drawingNumber: '–',
-      units: design.units,
-      generalTolerance: 'ISO 2768-m',
-      revision: 'a1b2c3d4',
-      projection: 'first angle',
-      ...(stopped && { stop }),
-    },
-    style,
-    font,
-  )
+  const composed = composeSheets([plan], paper, { ...sheetFactsOf(design), ...(stopped && { stop }) }, style, font)
   if (!composed.ok) throw new Error(JSON.stringify(composed.problems))
   return composed.value[0]!
 }

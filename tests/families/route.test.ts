@@ -21,6 +21,7 @@ import type { Operation } from '../../src/route/operation.ts'
 import { setUpCsv } from '../../src/route/set-up-csv.ts'
 import { drawingFont } from '../drawing/drawing-font.ts'
 import { headFrom, randomParameters, tables } from './random-heads.ts'
+import { sheetFactsOf } from './sheet-facts.ts'
 
 const options = fc.record({
   join: fc.constantFrom('after-face' as const, 'before-tilt' as const),
@@ -309,16 +310,8 @@ describe('the tilted set-up of a head that is joined first', () => {
     const [style, font] = [styleOf(), drawingFont()]
     for (const design of many.filter((d) => d.parameters.making.join === 'before-tilt').slice(0, 12)) {
       const plan = setUpSheet(design, style)
-      const facts = {
-        title: design.parameters.title,
-        drawingNumber: '–',
-        units: design.units,
-        generalTolerance: 'ISO 2768-m',
-        revision: 'a1b2c3d4',
-        projection: 'first angle',
-      } as const
       const order = orderSheet(design)
-      const made = composeSheets([plan, order], 'A4', facts, style, font)
+      const made = composeSheets([plan, order], 'A4', sheetFactsOf(design), style, font)
       expect(made.ok).toBe(true)
       const listed = order.blocks.flatMap((b) => (b.kind === 'table' ? b.rows : []))
       // Rows without a number name the set-up of those below.

@@ -2,7 +2,6 @@ import { describe, expect, it } from 'vitest'
 import { setBlock } from '../../src/drawing/plan/blocks.ts'
 import { composeSheets } from '../../src/drawing/plan/compose.ts'
 import { styleOf } from '../../src/drawing/style.ts'
-import type { HeadDesign } from '../../src/families/fly-cutter-head/design.ts'
 import { faceFrame } from '../../src/families/fly-cutter-head/frames.ts'
 import { headRoute } from '../../src/families/fly-cutter-head/making/route.ts'
 import { headSetUps } from '../../src/families/fly-cutter-head/making/set-ups.ts'
@@ -17,20 +16,11 @@ import { solidOf } from '../../src/part/part.ts'
 import { drawingFont } from '../drawing/drawing-font.ts'
 import { sheetFaults } from '../drawing/sheet-faults.ts'
 import { forRandomHeads, headFrom } from './random-heads.ts'
+import { sheetFactsOf } from './sheet-facts.ts'
 
 const font = drawingFont()
 const style = styleOf()
 const heads = Number(process.env['HEADS'] ?? 40)
-
-const factsOf = ({ parameters, units }: HeadDesign) =>
-  ({
-    title: parameters.title,
-    drawingNumber: '–',
-    units,
-    generalTolerance: 'ISO 2768-m',
-    revision: 'a1b2c3d4',
-    projection: 'first angle',
-  }) as const
 
 describe('the tilted set-up', () => {
   it('stands the face of the demo above the jaws as worked by hand', () => {
@@ -112,7 +102,7 @@ describe('the set-up drawing', () => {
     let count = 0
     forRandomHeads(heads, (design) => {
       const paper = (['A4', 'A3', 'letter', 'tabloid'] as const)[count++ % 4]!
-      const made = composeSheets([setUpSheet(design, style)], paper, factsOf(design), style, font)
+      const made = composeSheets([setUpSheet(design, style)], paper, sheetFactsOf(design), style, font)
       if (!made.ok) throw new Error(JSON.stringify(made.problems))
       const { sheets } = made.value[0]!
       const shown = sheets.flatMap((s) => s.views.flatMap((v) => v.dimensions.map((d) => d.request.id)))
@@ -148,7 +138,7 @@ describe('the set-up drawing', () => {
       headFrom('parameters-inch'),
       headFrom('parameters', ['clockwise', 'anticlockwise']),
     ]) {
-      const made = composeSheets([orderSheet(design)], paper, factsOf(design), style, font)
+      const made = composeSheets([orderSheet(design)], paper, sheetFactsOf(design), style, font)
       if (!made.ok) throw new Error(JSON.stringify(made.problems))
       const firsts = made.value[0]!.sheets.flatMap((sheet) =>
         sheet.entities

@@ -7,13 +7,12 @@ import type { Result } from '../../input/problem.ts'
 import { besideNobody, besideThread } from '../../package/beside.ts'
 import { manifestName } from '../../package/manifest.ts'
 import { packagePlace } from '../../package/package-place.ts'
-import { recoverAtStart } from '../../package/recover.ts'
 import { revisionOf } from '../../package/revision.ts'
 import { solidsJob } from '../../package/solids-job.ts'
-import { otherKind } from '../../package/target.ts'
 import { writePackage } from '../../package/write-package.ts'
 import type { Command, Unable } from '../command.ts'
 import { commandProblem } from '../command-problem.ts'
+import { openPlace } from '../open-place.ts'
 import { heading, printFindings } from '../print-findings.ts'
 import { fileOperand, readParameters, standardInput } from '../read-parameters.ts'
 import { tablesOption } from '../shop-tables.ts'
@@ -40,17 +39,13 @@ export const makeCommand: Command = {
   ],
   example: 'make head.yaml --out out/head',
   async run({ operands: [file = ''], values, switches }, world) {
-    const { machine, cwd, stdout, stderr } = world
+    const { machine, cwd, stdout } = world
     const out = outFolder(file, values.get('--out'))
     if (!out.ok) return out
     const place = packagePlace(cwd, out.value)
     if (!place.ok) return place
-    const note = (text: string | undefined) => text !== undefined && stderr.write(`${printable(text)}\n`)
-    const recovered = recoverAtStart(place.value, machine)
-    if (!recovered.ok) return recovered
-    note(recovered.value)
-    const other = otherKind(place.value, 'package', machine.disk)
-    if (other !== undefined) return { ok: false, problems: [other] }
+    const opened = openPlace(place.value, 'package', world)
+    if (!opened.ok) return opened
 
     const made = await packageOf(file, values.get('--tables'), world)
     if (!made.ok) return made
@@ -58,7 +53,7 @@ export const makeCommand: Command = {
     const { design } = read
     const written = writePackage(place.value, files, revision, machine)
     if (!written.ok) return written
-    for (const text of written.value.notes) note(text)
+    for (const text of written.value.notes) opened.value(text)
 
     const stops = findings.filter(({ level }) => level === 'stop').length
     const names = [...written.value.manifest.files.map(({ name }) => name), manifestName]

@@ -6,13 +6,12 @@ import { readValues } from '../../measured/read-values.ts'
 import { manifestName } from '../../package/manifest.ts'
 import { packagePlace } from '../../package/package-place.ts'
 import { readTextFile } from '../../package/read-file.ts'
-import { recoverAtStart } from '../../package/recover.ts'
 import { revisionOf } from '../../package/revision.ts'
-import { otherKind } from '../../package/target.ts'
 import { writePackage } from '../../package/write-package.ts'
 import type { AsMadeReport } from '../../report/as-made.ts'
 import type { Command } from '../command.ts'
 import { commandProblem } from '../command-problem.ts'
+import { openPlace } from '../open-place.ts'
 import { fileOperand, readParameters, standardInput } from '../read-parameters.ts'
 import { tablesOption } from '../shop-tables.ts'
 
@@ -41,7 +40,7 @@ export const measuredCommand: Command = {
   ],
   example: 'measured head.yaml head/inspection.csv',
   async run({ operands: [file = '', sheet = ''], values, switches }, world) {
-    const { machine, cwd, stdout, stderr } = world
+    const { machine, cwd, stdout } = world
     const out = values.get('--out') ?? besides(file)
     if (out === undefined) {
       const problem = commandProblem('standard input, and no --out', 'a folder for the report', 'add --out DIR')
@@ -49,12 +48,8 @@ export const measuredCommand: Command = {
     }
     const place = packagePlace(cwd, out)
     if (!place.ok) return place
-    const recovered = recoverAtStart(place.value, machine)
-    if (!recovered.ok) return recovered
-    const note = (text: string | undefined) => text !== undefined && stderr.write(`${printable(text)}\n`)
-    note(recovered.value)
-    const other = otherKind(place.value, 'as-made', machine.disk)
-    if (other !== undefined) return { ok: false, problems: [other] }
+    const opened = openPlace(place.value, 'as-made', world)
+    if (!opened.ok) return opened
 
     const read = await readParameters(file, values.get('--tables'), world)
     if (!read.ok) return read
@@ -79,7 +74,7 @@ export const measuredCommand: Command = {
     if (!files.ok) return files
     const written = writePackage(place.value, files.value.files, marks.asMade, machine)
     if (!written.ok) return written
-    for (const line of written.value.notes) note(line)
+    for (const line of written.value.notes) opened.value(line)
 
     const { report } = files.value
     if (switches.has('--json')) stdout.write(`${JSON.stringify(report, null, 2)}\n`)

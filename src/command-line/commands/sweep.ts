@@ -5,11 +5,10 @@ import { printable } from '../../input/plain-text.ts'
 import type { Problem, Result } from '../../input/problem.ts'
 import { manifestName } from '../../package/manifest.ts'
 import { packagePlace } from '../../package/package-place.ts'
-import { recoverAtStart } from '../../package/recover.ts'
 import { revisionOf } from '../../package/revision.ts'
-import { sweepFiles, sweepTable } from '../../package/sweep-files.ts'
+import { sweepFiles } from '../../package/sweep-files.ts'
 import { sweptOn, threadsFor } from '../../package/sweep-threads.ts'
-import { otherKind } from '../../package/target.ts'
+import { sweepTable } from '../../package/target.ts'
 import { writePackage } from '../../package/write-package.ts'
 import type { Axis } from '../../sweep/axis.ts'
 import { chosenFigures } from '../../sweep/chosen-figures.ts'
@@ -17,6 +16,7 @@ import { countSets, isFree, readAxes, type Sweep, sweepOf } from '../../sweep/sw
 import { sweepJson } from '../../sweep/sweep-json.ts'
 import type { Command } from '../command.ts'
 import { commandProblem } from '../command-problem.ts'
+import { openPlace } from '../open-place.ts'
 import { ProgressLine } from '../progress-line.ts'
 import { fileOperand, readParameters, standardInput } from '../read-parameters.ts'
 import { tablesOption } from '../shop-tables.ts'
@@ -75,14 +75,8 @@ export const sweepCommand: Command = {
     // Before the work: whoever waits for it should not be told afterwards that it has no place.
     const place = out && packagePlace(cwd, out.value)
     if (place?.ok === false) return place
-    const note = (text: string | undefined) => text !== undefined && stderr.write(`${printable(text)}\n`)
-    if (place !== undefined) {
-      const recovered = recoverAtStart(place.value, machine)
-      if (!recovered.ok) return recovered
-      note(recovered.value)
-      const other = otherKind(place.value, 'sweep', machine.disk)
-      if (other !== undefined) return { ok: false, problems: [other] }
-    }
+    const opened = place && openPlace(place.value, 'sweep', world)
+    if (opened?.ok === false) return opened
 
     const most = Math.min(cores.value ?? Number.POSITIVE_INFINITY, threads)
     const sweep = await swept(read.value, axes.value, figures.value, most, new ProgressLine(stderr))
@@ -90,7 +84,7 @@ export const sweepCommand: Command = {
     if (place !== undefined) {
       const written = writePackage(place.value, sweepFiles(sweep), sweep.revision, machine)
       if (!written.ok) return written
-      for (const text of written.value.notes) note(text)
+      for (const text of written.value.notes) opened?.value(text)
     }
     if (switches.has('--json')) stdout.write(`${JSON.stringify(sweepJson(sweep), null, 2)}\n`)
     else stdout.write(`${[...summary(sweep), '', `Written to ${out?.value}`, ...files].map(printable).join('\n')}\n`)

@@ -50,7 +50,7 @@ export interface SpreadInput {
 /**
  * Spread of every figure of an outcome: worst case and root of the sum of squares from central differences at the limits,
  * and a simulation that repeats. Distributions are assumptions, not measurements. What bends back between its limits, such as
- * a distance that passes through nought, has no slope there: see `worstAtCorners`, and trust the simulation. Throws RangeError on limits
+ * a distance that passes through nought, has no slope there: trust the simulation. Throws RangeError on limits
  * that are no interval and on a count below 1.
  */
 export function spreadOf({ sizes, outcome, held, count, seed }: SpreadInput): Spread[] {

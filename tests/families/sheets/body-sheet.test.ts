@@ -9,6 +9,7 @@ import { featuresOf } from '../../../src/part/part.ts'
 import { drawingFont } from '../../drawing/drawing-font.ts'
 import { sheetFaults } from '../../drawing/sheet-faults.ts'
 import { forRandomHeads, headFrom } from '../random-heads.ts'
+import { sheetFactsOf } from '../sheet-facts.ts'
 
 const font = drawingFont()
 const style = styleOf()
@@ -23,15 +24,7 @@ function drawn(design: HeadDesign, paper: SheetName, stopped = false): Drawing {
   const made = composeSheets(
     [bodySheet(design, style)],
     paper,
-    {
-      title: design.parameters.title,
-      drawingNumber: '–',
-      units: design.units,
-      generalTolerance: 'ISO 2768-m',
-      revision: 'a1b2c3d4',
-      projection: 'first angle',
-      ...(stopped && { stop }),
-    },
+    { ...sheetFactsOf(design), ...(stopped && { stop }) },
     style,
     font,
   )

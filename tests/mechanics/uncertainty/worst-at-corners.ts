@@ -1,4 +1,4 @@
-import type { Outcome, Toleranced } from './spread.ts'
+import type { Outcome, Toleranced } from '../../../src/mechanics/uncertainty/spread.ts'
 
 /** Most sizes whose corners are all tried: 4096 of them. */
 const mostSizes = 12
