@@ -39,7 +39,8 @@ const plate: ViewPlan = {
   ],
 }
 
-const viewsAt = (scale: number) => withDetails([{ rows: [[plate]] }], scale).flatMap((g) => g.rows.flat())
+const viewsAt = (scale: number, most = 120) =>
+  withDetails([{ rows: [[plate]] }], scale, most).flatMap((g) => g.rows.flat())
 
 describe('a detail', () => {
   it('is drawn where its size would be below 2 mm on paper, at a standard scale, and holds that size', () => {
@@ -58,6 +59,11 @@ describe('a detail', () => {
     const views = viewsAt(2)
     expect(views).toHaveLength(1)
     expect(views[0]!.requests.map((r) => r.id)).toEqual(['edge'])
+  })
+
+  it('is drawn only as large as a sheet has room for', () => {
+    expect(viewsAt(1, 29)[1]!.enlarged).toBe(2)
+    expect(viewsAt(0.01, 29)[1]!.enlarged).toBe(200)
   })
 
   it('shows nothing outside its circle, and hatch only where the view has it', () => {

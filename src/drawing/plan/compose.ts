@@ -1,7 +1,6 @@
 import type { Problem, Result } from '../../input/problem.ts'
 import { NoRoom } from '../dimensions/no-room.ts'
-import { type Box, boxOf } from '../dimensions/room.ts'
-import { segmentsOf } from '../dimensions/sketch.ts'
+import type { Box } from '../dimensions/room.ts'
 import type { Entity, Point } from '../entity.ts'
 import { placed } from '../entity-shape.ts'
 import type { Font } from '../font/font.ts'
@@ -13,10 +12,10 @@ import { type SheetName, type SheetSize, sheetSizes } from '../sheet/sheet-size.
 import { type TitleBlock, titleBlock, titleBlockHeight, titleBlockWidth } from '../sheet/title-block.ts'
 import type { DrawingStyle, LayerName } from '../style.ts'
 import { type SetBlock, setBlock } from './blocks.ts'
-import { withDetails } from './details.ts'
+import { largestOf, withDetails } from './details.ts'
 import { type Extent, type Packed, packedBest } from './pack.ts'
 import { type SetGroup, setGroup, setView, viewAt } from './set-view.ts'
-import type { SheetPlan, ViewGroup, ViewPlan } from './sheet-plan.ts'
+import type { SheetPlan, ViewGroup } from './sheet-plan.ts'
 
 /** What all sheets of a design say alike. */
 export interface SheetFacts {
@@ -42,6 +41,8 @@ const gaps: readonly number[] = [8, 5]
 const share = 0.36
 /** How much it must take where a smaller scale saves a sheet (common practice, no source). */
 const least = 0.15
+/** How much of the shorter side of what can be drawn on the largest detail may take: its sizes stand round it. */
+const detailShare = 0.65
 /** The next larger sheet of the same row, for what does not fit. */
 const larger: Readonly<Partial<Record<SheetName, SheetName>>> = { A4: 'A3', letter: 'tabloid' }
 
@@ -59,12 +60,19 @@ export function composeSheets(
 ): Result<Drawing[]> {
   const problems: Problem[] = []
   const arranged = plans.flatMap((plan) => {
+    const tried: SheetName[] = []
     for (let name: SheetName | undefined = paper; name !== undefined; name = larger[name]) {
+      tried.push(name)
       const found = arrange(plan, sheetSizes[name], facts, style, font)
       if (found) return [found]
     }
     const where = { file: `${plan.id} drawing`, path: 'drawing.sheet' }
-    problems.push({ code: 'no-room', where, found: paper, allowed: 'a larger sheet' })
+    problems.push({
+      code: 'no-room',
+      where,
+      found: `a part that has no room on ${tried.join(' or ')} at any scale`,
+      allowed: 'sizes that can be drawn beside each other: the largest and the smallest lie too far apart',
+    })
     return []
   })
   if (problems.length > 0) return { ok: false, problems }
@@ -121,26 +129,38 @@ function arrange(
   const corner: Point = [size.width - size.margins.right - titleBlockWidth, size.margins.bottom]
   const high = titleBlockHeight(facts, style, font)
   const title: Box = { low: corner, high: [corner[0] + titleBlockWidth, corner[1] + high] }
-  const inks = plan.groups
-    .flatMap((g) => g.rows.flat())
-    .flatMap((v) => (v === undefined || v.pictorial === true ? [] : [inkOf(v)]))
   if (plan.groups.length === 0) {
     const pages = pagesAt(plan, 1, area, title, style, font)
     return pages && { plan, size, pages }
   }
-  const most = (plan.share ?? share) * Math.min(size.width, size.height)
-  const largest = Math.max(...inks.flat())
-  let found: Arranged | undefined
-  for (const scale of standardScales) {
-    if (scale * largest > most && scale !== standardScales.at(-1)) continue
-    // Smaller only where nothing was found, or where views that still fill a good part of the sheet save paper.
-    if (found && (found.pages.length <= 2 || scale < 1 || scale * largest < least * Math.min(size.width, size.height)))
-      break
+  const shorter = Math.min(size.width, size.height)
+  const most = (plan.share ?? share) * shorter
+  const largest = Math.max(
+    ...plan.groups
+      .flatMap((g) => g.rows.flat())
+      .flatMap((v) => (v === undefined || v.pictorial === true ? [] : [largestOf(v.lines) * (v.enlarged ?? 1)])),
+  )
+  const at = (scale: number): Arranged | undefined => {
     const pages =
       pagesAt(plan, scale, area, title, style, font) ?? pagesAt(apart(plan), scale, area, title, style, font)
-    if (pages && (!found || pages.length < found.pages.length)) found = { plan, size, scale, pages }
+    return pages && { plan, size, scale, pages }
   }
-  return found
+  let found: Arranged | undefined
+  const fill = standardScales.filter((s) => s * largest <= most)
+  for (const scale of fill) {
+    // Smaller only where nothing was found, or where views that still fill a good part of the sheet save paper.
+    if (found && (found.pages.length <= 2 || scale < 1 || scale * largest < least * shorter)) break
+    const next = at(scale)
+    if (next && (!found || next.pages.length < found.pages.length)) found = next
+  }
+  if (found) return found
+  // Views that take more of the sheet than is pleasant are better than none.
+  for (const scale of standardScales.slice(0, standardScales.length - fill.length).reverse()) {
+    if (scale * largest > Math.max(size.width, size.height)) return undefined
+    const next = at(scale)
+    if (next) return next
+  }
+  return undefined
 }
 
 /** Every view by itself, told by its caption: where views that are folded out of one another have no room together. */
@@ -148,13 +168,6 @@ const apart = (plan: SheetPlan): SheetPlan => ({
   ...plan,
   groups: plan.groups.flatMap((g) => g.rows.flat().flatMap((view) => (view ? [{ rows: [[view]] }] : []))),
 })
-
-/** Width and height of a view's line work at the sheet's scale, mm of the model. */
-function inkOf(view: ViewPlan): Extent {
-  const { low, high } = boxOf(segmentsOf(view.lines).flat())
-  const factor = view.enlarged ?? 1
-  return [(high[0] - low[0]) * factor, (high[1] - low[1]) * factor]
-}
 
 /** Widths in which notes may be set, mm, the best to read first. */
 const noteWidths: readonly number[] = [110, 80, 165]
@@ -169,7 +182,7 @@ function pagesAt(
   font: Font,
 ): Page[] | undefined {
   const [width, height] = [area.high[0] - area.low[0], area.high[1] - area.low[1]]
-  const groups = withDetails(plan.groups, scale)
+  const groups = withDetails(plan.groups, scale, detailShare * Math.min(width, height))
   const views: SetGroup[] = []
   for (const group of groups) {
     const made = settled(group, scale, style, font)

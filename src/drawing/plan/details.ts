@@ -1,7 +1,8 @@
 import { clipped } from '../../edges/clip.ts'
 import type { Entity as Edge } from '../../edges/entity.ts'
 import type { DimensionRequest } from '../dimensions/request.ts'
-import { hatchLoops } from '../dimensions/sketch.ts'
+import { boxOf } from '../dimensions/room.ts'
+import { hatchLoops, segmentsOf } from '../dimensions/sketch.ts'
 import type { Curve, Entity, Point } from '../entity.ts'
 import { standardScales } from '../sheet/scale.ts'
 import type { LayerName } from '../style.ts'
@@ -12,20 +13,23 @@ import { drawnEdge } from './view-lines.ts'
 const tooSmall = 2
 const clear = 4
 
-/** The groups with what is too small at that scale drawn larger: whole views where they stand, each detail in a group of its own. */
-export function withDetails(groups: readonly ViewGroup[], scale: number): ViewGroup[] {
+/**
+ * The groups with what is too small at that scale drawn larger: whole views where they stand, each detail in a group of its
+ * own; none larger on paper than `most` mm.
+ */
+export function withDetails(groups: readonly ViewGroup[], scale: number, most: number): ViewGroup[] {
   const apart: ViewGroup[] = []
   const whole = groups.map((group) => ({
     rows: group.rows.map((row) =>
       row.map((view) => {
         if (!view) return view
         if (view.smallest !== undefined && view.smallest * scale < tooSmall) {
-          return { ...view, enlarged: enlarging(view.smallest, scale) }
+          return { ...view, enlarged: enlarging(view.smallest, largestOf(view.lines), scale, most) }
         }
         if (!view.details) return view
         const shown = view.details.map((d) => ({
           d,
-          factor: d.smallest * scale < tooSmall ? enlarging(d.smallest, scale) : 1,
+          factor: d.smallest * scale < tooSmall ? enlarging(d.smallest, 2 * d.radius, scale, most) : 1,
         }))
         for (const { d, factor } of shown) if (factor > 1) apart.push({ rows: [[detailView(view, d, factor)]] })
         return {
@@ -45,9 +49,18 @@ export function withDetails(groups: readonly ViewGroup[], scale: number): ViewGr
   return [...whole, ...apart]
 }
 
-/** The next standard scale at which it can be seen, over the scale of the sheet; 1 where there is none. */
-const enlarging = (smallest: number, scale: number): number =>
-  [...standardScales].reverse().reduce((found, s) => (found === 1 && s * smallest >= clear ? s / scale : found), 1)
+/** The next standard scale at which it can be seen, or the largest at which the whole has room, over the scale of the sheet. */
+function enlarging(smallest: number, whole: number, scale: number, most: number): number {
+  const fits = standardScales.filter((s) => s >= scale && s * whole <= most)
+  const seen = fits.findLast((s) => s * smallest >= clear) ?? fits[0] ?? scale
+  return seen / scale
+}
+
+/** Width or height of line work, whichever is more, mm of the model. */
+export function largestOf(lines: readonly Entity<LayerName>[]): number {
+  const { low, high } = boxOf(segmentsOf(lines).flat())
+  return Math.max(high[0] - low[0], high[1] - low[1])
+}
 
 /** The circle round what is drawn larger. */
 export const border = ({ center, radius }: Pick<Detail, 'center' | 'radius'>): Entity<LayerName> => ({
