@@ -10,6 +10,7 @@ import type { TableOf } from '../figures/table.ts'
 import type { Frame } from '../geometry/frame.ts'
 import type { Solid } from '../geometry/solid.ts'
 import type { Problem, Result } from '../input/problem.ts'
+import type { MadeLine } from '../measured/as-made.ts'
 import type { Repair } from '../measured/repair.ts'
 import type { Part } from '../part/part.ts'
 import type { Scene } from '../part/scene.ts'
@@ -74,8 +75,10 @@ export interface Family<Parameters extends CommonParameters, D extends Design> {
   measuring(design: D): readonly Measuring[]
   /** The tool with sizes as they came out (mm or rad, by `part dimension`); problems have that as their path. */
   asMade(design: D, sizes: ReadonlyMap<string, number>): Result<D>
-  /** What can still be done with a tool as it was made, the cheapest first. */
-  repairs(made: D, designed: D): readonly Repair[]
+  /** Whether a parameter can still be chosen when these sizes are made. */
+  stillOpen(sizes: ReadonlyMap<string, number>): (path: string) => boolean
+  /** What can still be done with a tool as it was made, the cheapest first: as it is comes before all others. */
+  repairs(made: D, designed: D, lines: readonly MadeLine[]): readonly Repair[]
   /** What is printed to try fit, reach and hand; never to be run under power. */
   mockUp(design: D): readonly MockUpBody[]
   /** Geometry that the report draws. */

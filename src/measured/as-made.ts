@@ -1,10 +1,14 @@
 import type { Finding } from '../checks/finding.ts'
+import { remedyFor } from '../checks/remedy.ts'
 import { findingsOf } from '../checks/rule.ts'
 import type { CommonParameters, Design, Family } from '../families/family.ts'
+import { variantsOf } from '../families/variants.ts'
 import { type FigureValue, figuresOf } from '../figures/figure.ts'
 import { sizeFrom } from '../figures/measuring.ts'
 import { outsideLimits } from '../input/outside-limits.ts'
+import { withParameter } from '../input/parameter-path.ts'
 import type { Problem, Result } from '../input/problem.ts'
+import { capital } from '../quantity/capital.ts'
 import { formatQuantity } from '../quantity/format-quantity.ts'
 import { type AskedLine, askedLines } from './inspection-sheet.ts'
 import { type MeasuredValue, sizeName } from './measured-value.ts'
@@ -109,8 +113,68 @@ export function asMade<P extends CommonParameters, D extends Design>(
         gone: old.filter((f) => !has(now, f)),
         stay: now.filter((f) => has(old, f)),
       },
-      repairs: family.repairs(design, designed),
+      repairs: repairsOf(family, designed, design, now, sizes, lines),
     },
+  }
+}
+
+/**
+ * What can still be done: what the family knows, after a change of what is not made yet; where stops stay that neither
+ * clears, the part has to be made again.
+ */
+function repairsOf<P extends CommonParameters, D extends Design>(
+  family: Family<P, D>,
+  designed: D,
+  made: D,
+  findings: readonly Finding[],
+  sizes: ReadonlyMap<string, number>,
+  lines: readonly MadeLine[],
+): readonly Repair[] {
+  const [asItIs, ...rest] = family.repairs(made, designed, lines)
+  const change = changeOf(family, made, findings, family.stillOpen(sizes))
+  const known = [...(asItIs ? [asItIs] : []), ...(change ? [change] : []), ...rest]
+  return known.some((r) => r.would === 'do') ? known : [...known, makeAgain]
+}
+
+/** Where nothing else would do. */
+const makeAgain: Repair = {
+  id: 'make-again',
+  title: 'Make the part again',
+  would: 'do',
+  says: 'Nothing above mends all that is wrong. Scrap the part, so that nobody runs it, and make a new one.',
+  cautions: [],
+}
+
+/** A change of parameters that are still free, one for each stop that one clears; undefined where none does. */
+function changeOf<P extends CommonParameters, D extends Design>(
+  family: Family<P, D>,
+  made: D,
+  findings: readonly Finding[],
+  open: (path: string) => boolean,
+): Repair | undefined {
+  const stops = findings.filter((f) => f.level === 'stop')
+  const variants = variantsOf(family, made)
+  const ids = stops.map((f) => f.id)
+  const cleared = stops.flatMap((finding) => {
+    const levers = finding.levers.filter((lever) => open(lever.path))
+    const remedy = levers.length > 0 ? remedyFor({ ...finding, levers }, variants, ids) : undefined
+    return remedy ? [{ finding, remedy }] : []
+  })
+  if (cleared.length === 0) return undefined
+  // Each clears its own; only together do they show what is left.
+  const together = cleared.reduce(
+    (parameters, { remedy }) => withParameter(parameters, remedy.path, remedy.to),
+    made.parameters as P,
+  )
+  const built = family.build(together, made.tables)
+  const left = built.ok ? findingsOf(family.rules, built.value).filter((f) => f.level === 'stop') : stops
+  const changes = [...new Map(cleared.map(({ remedy }) => [remedy.path, remedy.text])).values()]
+  return {
+    id: 'change',
+    title: 'Change what is not made yet',
+    would: left.length === 0 ? 'do' : 'mend a part of it',
+    says: `${capital(changes.join('; '))}. That clears: ${cleared.map(({ finding }) => finding.text).join(' ')}`,
+    cautions: left.length > 0 ? [`What stays: ${left.map((f) => f.text).join(' ')}`] : [],
   }
 }
 

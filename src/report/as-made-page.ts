@@ -1,3 +1,4 @@
+import { wouldWords } from '../measured/repair.ts'
 import { amountText } from './amount-text.ts'
 import type { AsMadeReport } from './as-made.ts'
 import { escaped } from './html/escape.ts'
@@ -17,7 +18,6 @@ type Piece =
       readonly rows: readonly (readonly string[])[]
     }
 
-const wouldWords = { do: 'would do', 'not do': 'would not do', 'not be needed': 'not needed' } as const
 const verdictWords = {
   good: 'good',
   'too large': 'TOO LARGE',

@@ -55,7 +55,7 @@ export const asMadeSchema = z.strictObject({
     z.strictObject({
       id: z.string(),
       title: z.string(),
-      would: z.enum(['do', 'not do', 'not be needed']),
+      would: z.enum(['do', 'mend a part of it', 'not do', 'not be needed']),
       says: z.string(),
       cautions: z.array(z.string()),
     }),

@@ -27,7 +27,7 @@ describe('a screw and washer that catch the head', () => {
     expect(stops(through, caught)[0]).toBe('stop fit-catch:washer: Slot or step cuts into t')
     expect(partsList(head).at(-1)!.stock).toContain('none holds')
     expect(catchWords(head)[0]).toContain('find no place')
-    const repair = headRepairs(head, head).find(({ id }) => id === 'screw-and-washer')!
+    const repair = headRepairs(head, head, []).find(({ id }) => id === 'screw-and-washer')!
     expect(repair).toMatchObject({
       would: 'not do',
       says: expect.stringMatching(/^There is no place for it\. Slot or step/),

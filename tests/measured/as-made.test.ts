@@ -130,11 +130,52 @@ describe('a tool as it was made', () => {
     ])
   })
 
-  it('takes compound only in a clearance that it fills', () => {
-    expect(repair(made(bore(20.031), spigot(20.012)), 'retaining-compound').would).toBe('not do')
-    const loose = headFrom('parameters', ['assembly: heat', 'assembly: press'])
-    const found = asMade(flyCutterHead, loose, [bore(20.06), spigot(20)])
-    expect(found.ok && found.value.repairs.find((r) => r.id === 'retaining-compound')!.would).toBe('do')
+  it('takes compound in the clearance that is there, or has the spigot turned to one that it fills', () => {
+    const compound = (...of: Parameters<typeof made>) => repair(made(...of), 'retaining-compound')
+    expect(compound(bore(20.06), spigot(20))).toMatchObject({
+      would: 'do',
+      says: expect.stringContaining('The spigot as it is, 0.06 mm under the bore'),
+    })
+    expect(compound(bore(20.031), spigot(20.012)).says).toContain('Spigot turned 0.02 mm to 0.1 mm under the bore')
+  })
+
+  it('has its bore behind it: a spigot not turned yet is turned to the bore as measured, not to a zone round it', () => {
+    // (0.0015 ± 0.0003) · 20.03 over 20.03, rounded inwards: by hand 20.0540 to 20.0661.
+    const m = made(bore(20.03))
+    expect(repair(m, 'fresh-arbor').says).toContain('20.055 mm to 20.066 mm for a bore of 20.03 mm')
+    const { bore: b, spigot: s, interference } = m.design.layout.fit!
+    expect([b.smallest, b.largest]).toEqual([20.03, 20.03])
+    expect([s.smallest, s.largest].map((mm) => Number(mm.toFixed(6)))).toEqual([20.055, 20.066])
+    expect(interference.least).toBeCloseTo(0.025, 9)
+    expect(interference.most).toBeCloseTo(0.036, 9)
+    expect(repair(made(value('body', 'slot.depth', 9.5)), 'fresh-arbor').says).toContain(
+      '0.024 mm to 0.036 mm over it, once it is measured',
+    )
+  })
+
+  it('takes a thread that the bore leaves metal for: 20 mm is too wide for M20, and the drill of M24 is 21 mm', () => {
+    expect(repair(made(bore(20.03)), 'threaded').says).toMatch(/^M24, right-hand.*through a hole of 21 mm/)
+  })
+
+  it('whose step wall came out thin is helped by a gentler screw, and by nothing that mends the joint', () => {
+    const m = made(value('body', 'step.wall', 4.4), value('body', 'slot.depth', 12))
+    const change = repair(m, 'change')
+    expect(change.would).toBe('do')
+    expect(change.says).toMatch(/^Set screws\.tightening-torque to [\d.]+ N·m/)
+    for (const r of m.repairs) if (!['change', 'as-it-is'].includes(r.id)) expect(r.would, r.id).not.toBe('do')
+    expect(repair(m, 'fresh-arbor').cautions[0]).toContain('mends the joint alone')
+  })
+
+  it('that nothing mends is scrap: a slot milled into the bore', () => {
+    const m = made(value('body', 'slot.depth', 19))
+    expect(m.repairs.filter((r) => r.would === 'do').map((r) => r.id)).toEqual(['make-again'])
+  })
+
+  it('tells what a shank beyond its limits means, though no figure rests on it', () => {
+    const shank = (mm: number) => repair(made(value('arbor', 'shank.diameter', mm)), 'as-it-is')
+    expect(shank(19.9).cautions.join(' ')).toContain('closes on it at one end only')
+    expect(shank(20.1)).toMatchObject({ would: 'not do', says: expect.stringContaining('0.1 mm too large') })
+    expect(shank(20).cautions).toEqual([])
   })
 
   it('as designed needs nothing', () => {

@@ -1,6 +1,7 @@
 import type { Role } from '../../part/feature.ts'
 import type { Part } from '../../part/part.ts'
 import type { Walls } from '../../part/wall.ts'
+import { capital } from '../../quantity/capital.ts'
 import type { Units } from '../../quantity/kind.ts'
 import type { Finding, FindingLever } from '../finding.ts'
 import { mm, type Rule, written } from '../rule.ts'
@@ -76,8 +77,6 @@ export function leastWall(
   }
   return { least: settings.other, never: Math.min(never, settings.other), reason: 'least wall (rule of thumb)' }
 }
-
-const capital = (words: string) => words.charAt(0).toUpperCase() + words.slice(1)
 
 function labelOf(design: Subject, id: string): string {
   return id === 'outside' ? 'the outside' : (design.part('body').cuts.find((f) => f.id === id)?.label ?? id)

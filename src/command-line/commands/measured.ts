@@ -3,6 +3,7 @@ import { printable } from '../../input/plain-text.ts'
 import { asMade } from '../../measured/as-made.ts'
 import { askedLines, hasNumber } from '../../measured/inspection-sheet.ts'
 import { readValues } from '../../measured/read-values.ts'
+import { wouldWords } from '../../measured/repair.ts'
 import { manifestName } from '../../package/manifest.ts'
 import { packagePlace } from '../../package/package-place.ts'
 import { readTextFile } from '../../package/read-file.ts'
@@ -105,10 +106,6 @@ function summary(report: AsMadeReport): string[] {
     ...(told.length > 0 ? ['', ...told.map((f) => printable(`${f.level.toUpperCase()} ${f.text}`))] : []),
     '',
     'What can still be done:',
-    ...report.repairs.map((r) =>
-      printable(
-        `  ${r.title}: ${r.would === 'do' ? 'would do' : r.would === 'not do' ? 'would not do' : 'not needed'}`,
-      ),
-    ),
+    ...report.repairs.map((r) => printable(`  ${r.title}: ${wouldWords[r.would]}`)),
   ]
 }

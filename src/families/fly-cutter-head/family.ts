@@ -10,7 +10,7 @@ import { headTables } from './figures/head-tables.ts'
 import { headSweepFigures } from './figures/sweep-figures.ts'
 import { headAsMade } from './making/as-made.ts'
 import { headMeasuring } from './making/measuring.ts'
-import { headRepairs } from './making/repairs.ts'
+import { headRepairs, stillOpen } from './making/repairs.ts'
 import { headRoute } from './making/route.ts'
 import { headSetUps } from './making/set-ups.ts'
 import { headMockUp } from './mock-up.ts'
@@ -35,7 +35,8 @@ export const flyCutterHead: Family<Parameters, HeadDesign> = {
   route: headRoute,
   setUps: headSetUps,
   measuring: headMeasuring,
-  asMade: headAsMade,
+  asMade: (design, sizes) => headAsMade(design, sizes),
+  stillOpen,
   repairs: headRepairs,
   mockUp: headMockUp,
   pictures: headPictures,

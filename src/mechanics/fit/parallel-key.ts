@@ -31,6 +31,28 @@ export const parallelKeys: readonly KeySize[] = [
   { over: 65, upTo: 75, width: 20, height: 12, inShaft: 7.5, inHub: 4.9 },
 ]
 
+/** A square key, mm: sunk half into the shaft, half into the hub. */
+const square = (over: number, upTo: number, side: number): KeySize => ({
+  over: over * 25.4,
+  upTo: upTo * 25.4,
+  width: side * 25.4,
+  height: side * 25.4,
+  inShaft: side * 12.7,
+  inHub: side * 12.7,
+})
+
+/** Square keys of ASME B17.1 up to 2 3/4 in, from memory. */
+export const squareInchKeys: readonly KeySize[] = [
+  square(5 / 16, 7 / 16, 3 / 32),
+  square(7 / 16, 9 / 16, 1 / 8),
+  square(9 / 16, 7 / 8, 3 / 16),
+  square(7 / 8, 5 / 4, 1 / 4),
+  square(5 / 4, 11 / 8, 5 / 16),
+  square(11 / 8, 7 / 4, 3 / 8),
+  square(7 / 4, 9 / 4, 1 / 2),
+  square(9 / 4, 11 / 4, 5 / 8),
+]
+
 /** A head keyed to its arbor. Lengths mm. */
 export interface KeyedInput {
   readonly diameter: number
@@ -39,6 +61,8 @@ export interface KeyedInput {
   /** Hole along the arbor; 0 for a solid one. */
   readonly arborBore: number
   readonly keyLength: number
+  /** Keys that the shop buys. */
+  readonly keys: readonly KeySize[]
   /** Round ends carry nothing. */
   readonly ends: 'round' | 'square'
   readonly key: Strength
@@ -48,9 +72,9 @@ export interface KeyedInput {
   readonly axiallyHeld: boolean
 }
 
-/** The key of ISO 773 / DIN 6885-1 for a diameter, mm; a problem outside the table (6 to 75 mm). */
-export function keyFor(diameter: number): Result<KeySize> {
-  const found = sizeStep(parallelKeys, diameter, 'diameter')
+/** The key of a table for a diameter, mm; a problem outside the table. */
+export function keyFor(diameter: number, keys: readonly KeySize[]): Result<KeySize> {
+  const found = sizeStep(keys, diameter, 'diameter')
   if (found.ok) return found
   return {
     ok: false,
@@ -65,7 +89,7 @@ export function keyFor(diameter: number): Result<KeySize> {
  */
 export function keyed(input: KeyedInput): Result<Holding & { readonly size: KeySize }> {
   const { diameter: d, hubOutside, arborBore, keyLength, ends } = input
-  const size = keyFor(d)
+  const size = keyFor(d, input.keys)
   if (!size.ok) return size
   const { width, height, inShaft, inHub } = size.value
   const faults = new InputFaults()

@@ -2,7 +2,7 @@ import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import type { Result } from '../../../src/input/problem.ts'
 import { crossPin } from '../../../src/mechanics/fit/cross-pin.ts'
-import { keyed, keyFor, parallelKeys } from '../../../src/mechanics/fit/parallel-key.ts'
+import { keyed, keyFor, parallelKeys, squareInchKeys } from '../../../src/mechanics/fit/parallel-key.ts'
 import { retainingCompound } from '../../../src/mechanics/fit/retaining-compound.ts'
 import { screwAndWasher } from '../../../src/mechanics/fit/screw-and-washer.ts'
 import { shankDrives, taperTorque } from '../../../src/mechanics/fit/shank-drive.ts'
@@ -269,6 +269,7 @@ describe('keyed arbor', () => {
     hub: { yieldStrength: 370 },
     arbor: { yieldStrength: 530 },
     axiallyHeld: true,
+    keys: parallelKeys,
   } as const
 
   it.each([
@@ -280,8 +281,20 @@ describe('keyed arbor', () => {
     [38, '10x8'],
     [50, '14x9'],
   ])('a %d mm arbor takes a key %s (ISO 773, DIN 6885-1, from memory)', (diameter, size) => {
-    const key = good(keyFor(diameter))
+    const key = good(keyFor(diameter, parallelKeys))
     expect(`${key.width}x${key.height}`).toBe(size)
+  })
+
+  it.each([
+    [0.5, 1 / 8],
+    [0.75, 3 / 16],
+    [0.875, 3 / 16],
+    [1, 1 / 4],
+    [1.5, 3 / 8],
+    [2, 1 / 2],
+  ])('a %d in arbor takes a square key of %d in, half in either (ASME B17.1, from memory)', (diameter, side) => {
+    const key = good(keyFor(diameter * 25.4, squareInchKeys))
+    for (const mm of [key.width, key.height, key.inShaft + key.inHub]) expect(mm / 25.4).toBeCloseTo(side, 12)
   })
 
   it('keyways in shaft and hub are together a little deeper than the key, and steps follow each other', () => {
@@ -321,7 +334,7 @@ describe('keyed arbor', () => {
 
   it('no key is guessed outside the table', () => {
     for (const diameter of [6, 5, 75.01]) {
-      const key = keyFor(diameter)
+      const key = keyFor(diameter, parallelKeys)
       expect(key.ok ? [] : key.problems.map(({ code, remedy }) => [code, remedy])).toEqual([
         ['out-of-range', 'hold it another way'],
       ])

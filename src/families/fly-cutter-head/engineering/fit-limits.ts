@@ -10,7 +10,7 @@ import type { Parameters } from '../parameters/parameters.ts'
 import { underPaths } from './problem-paths.ts'
 
 /** What a drawing of spigots rounds to, mm. */
-const printStep = { mm: 0.001, in: 0.00254 } as const
+export const printStep = { mm: 0.001, in: 0.00254 } as const
 
 /**
  * Limits of bore and spigot, mm at 20 °C, and the interference they leave; undefined for a head that is screwed on. Until

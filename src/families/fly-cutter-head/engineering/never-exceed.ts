@@ -5,12 +5,18 @@ import { certain } from './certain.ts'
 import { clampingOf } from './clamping.ts'
 import { jointSpeedLimit } from './fit.ts'
 
-/** The speed never to be exceeded, of a design that holds together, and every limit it comes from. */
+/** rad/s in a turn a minute. */
+const turn = (2 * Math.PI) / 60
+
+/**
+ * The speed never to be exceeded, of a design that holds together, and every limit it comes from. A safety limit goes down
+ * to the next whole turn a minute, so that stamp, sheets and report say the same.
+ */
 export const neverExceedOf = (design: HeadDesign): NeverExceedSpeed =>
   design.once('never exceed', () => {
     const { running } = design.parameters.settings
     const { speeds } = design.parameters.machine
-    return certain(
+    const found = certain(
       neverExceed({
         bitHold: clampingOf(design).held?.hold.speedLimit,
         joint: jointSpeedLimit(design),
@@ -22,6 +28,7 @@ export const neverExceedOf = (design: HeadDesign): NeverExceedSpeed =>
         rules: { share: running['never-exceed-share'], proofShare: running['proof-share'] },
       }),
     )
+    return { ...found, notAbove: Math.floor(found.notAbove / turn + 1e-9) * turn }
   })
 
 /** What each limit is called on sheets and in reports. */

@@ -1,7 +1,7 @@
 import type { Result } from '../../../input/problem.ts'
 import { crossPin } from '../../../mechanics/fit/cross-pin.ts'
-import { freshArbor } from '../../../mechanics/fit/fresh-arbor.ts'
-import { keyed } from '../../../mechanics/fit/parallel-key.ts'
+import { type FreshArbor, freshArbor } from '../../../mechanics/fit/fresh-arbor.ts'
+import { keyed, parallelKeys, squareInchKeys } from '../../../mechanics/fit/parallel-key.ts'
 import { retainingCompound, usualCompound } from '../../../mechanics/fit/retaining-compound.ts'
 import { screwAndWasher } from '../../../mechanics/fit/screw-and-washer.ts'
 import { threadedArbor } from '../../../mechanics/fit/threaded-arbor.ts'
@@ -12,6 +12,7 @@ import { pitchDiameter, stressArea } from '../../../tables/thread-geometry.ts'
 import type { ThreadRow } from '../../../tables/threads.ts'
 import type { HeadDesign } from '../design.ts'
 import { joinedLength, jointInputOf, pinDiameter, pressedFit, wholeRing } from './fit.ts'
+import { printStep } from './fit-limits.ts'
 import { fitLoadOf } from './fit-load.ts'
 
 /** Another way to hold head and arbor together: the cheapest first, the last resort last. */
@@ -46,7 +47,12 @@ const workings: Readonly<Record<WayToHold, (design: HeadDesign) => Worked | unde
     holding: crossPinOf(design),
   }),
   'screw-and-washer': screwed,
-  threaded: (design) => threadedOf(design, usualThread(design), 'right'),
+  threaded: (design) =>
+    threadedOf(
+      design,
+      design.layout.spigotThread ?? threadForBore(design),
+      design.parameters.rotation === 'clockwise' ? 'right' : 'left',
+    ),
   keyed: keyedOf,
   weld: welded,
 }
@@ -99,30 +105,36 @@ export function threadedOf(
   }
 }
 
-function fresh(design: HeadDesign): Worked | undefined {
+/** Interference over diameter, and how far either way. */
+export type Match = Readonly<Record<'ratio' | 'spread', number>>
+
+/** What a design matches its spigot by; for other fits the rule of thumb that the schema has. */
+export const matchOf = ({ parameters: { fit } }: HeadDesign): Match =>
+  fit.kind === 'matched'
+    ? { ratio: fit['interference-ratio'], spread: fit['interference-spread'] }
+    : { ratio: 0.0015, spread: 0.0003 }
+
+/** A spigot turned to the bore as it is, mm. */
+export function freshArborOf(design: HeadDesign, match: Match, bore: number): Result<FreshArbor> | undefined {
   const input = jointInputOf(design)
   const fit = pressedFit(design)
   if (input === undefined || fit === undefined) return undefined
-  const own = fit.kind === 'matched'
-  const nominal = design.parameters.bore.diameter
-  const worked = freshArbor({
-    match: {
-      nominal,
-      ratio: own ? fit['interference-ratio'] : usualMatch.ratio,
-      spread: own ? fit['interference-spread'] : usualMatch.spread,
-      measuredBore: { size: nominal },
-    },
+  return freshArbor({
+    match: { nominal: bore, ...match, measuredBore: { size: bore }, printStep: printStep[design.units] },
     joint: input,
     assembly: fit.assembly,
   })
-  return {
-    made: 'spigot turned to the bore as measured',
-    holding: worked.ok ? { ok: true, value: worked.value.holding } : worked,
-  }
 }
 
-/** Interference over diameter of a matched fit, and how far either way: rule of thumb, as the schema has it. */
-const usualMatch = { ratio: 0.0015, spread: 0.0003 } as const
+function fresh(design: HeadDesign): Worked | undefined {
+  const worked = freshArborOf(design, matchOf(design), design.parameters.bore.diameter)
+  return (
+    worked && {
+      made: 'spigot turned to the bore as measured',
+      holding: worked.ok ? { ok: true, value: worked.value.holding } : worked,
+    }
+  )
+}
 
 function compound(design: HeadDesign): Worked | undefined {
   const { parameters, layout } = design
@@ -131,13 +143,18 @@ function compound(design: HeadDesign): Worked | undefined {
   const settings = { ...usualCompound, shearStrength: parameters.settings.fit['compound-shear'] }
   const { least, most } = settings.clearance
   const show = (size: number) => formatLength(size, design.units)
+  // A spigot that stands loose enough as it is takes the compound; any other is turned for it.
+  const { interference } = layout.fit ?? {}
+  const loose = interference !== undefined && -interference.most >= least && -interference.least <= most
   return {
-    made: `spigot turned ${show(least)} to ${show(most)} under the bore`,
+    made: loose
+      ? `the spigot as it is, ${show(-interference.most)} under the bore`
+      : `spigot turned ${show(least)} to ${show(most)} under the bore`,
     holding: retainingCompound({
       diameter: parameters.bore.diameter,
       length,
-      interference: layout.fit?.interference ?? { least: -most, most: -least },
-      heated: pressedFit(design)?.assembly === 'heat',
+      interference: loose ? interference : { least: -most, most: -least },
+      heated: false,
       serviceTemperature: parameters.settings.fit.ambient,
       settings,
     }),
@@ -203,6 +220,7 @@ function keyedOf(design: HeadDesign): Worked | undefined {
     hubOutside: layout.inscribed,
     arborBore: arbor['bore-through'] ?? 0,
     keyLength,
+    keys: design.units === 'in' ? squareInchKeys : parallelKeys,
     ends: 'round',
     key: ofArbor,
     hub: body,
@@ -235,13 +253,18 @@ function welded(design: HeadDesign): Worked | undefined {
   }
 }
 
-const usualThread = (design: HeadDesign): ThreadRow | undefined =>
-  design.layout.spigotThread ?? coarseThread(design, design.parameters.bore.diameter)
+/** The coarse threads of the file's own system. */
+const coarseThreads = ({ tables, units }: HeadDesign): readonly ThreadRow[] =>
+  tables.threads.filter(({ series }) => series === (units === 'in' ? 'UNC' : 'metric coarse'))
 
-/** The thickest coarse thread of the file's own system up to a diameter, mm. */
-function coarseThread({ tables, units }: HeadDesign, most: number): ThreadRow | undefined {
-  const series = units === 'in' ? 'UNC' : 'metric coarse'
-  return tables.threads
-    .filter((row) => row.series === series && row.majorDiameter <= most + 1e-9)
+/** The thinnest coarse thread that a bore leaves metal for: its tap drill is no smaller than the bore. */
+export const threadForBore = (design: HeadDesign): ThreadRow | undefined =>
+  coarseThreads(design)
+    .filter(({ tapDrill }) => tapDrill >= design.parameters.bore.diameter - 1e-9)
+    .reduce<ThreadRow | undefined>((a, b) => (a && a.majorDiameter <= b.majorDiameter ? a : b), undefined)
+
+/** The thickest coarse thread up to a diameter, mm. */
+const coarseThread = (design: HeadDesign, most: number): ThreadRow | undefined =>
+  coarseThreads(design)
+    .filter(({ majorDiameter }) => majorDiameter <= most + 1e-9)
     .reduce<ThreadRow | undefined>((a, b) => (a && a.majorDiameter >= b.majorDiameter ? a : b), undefined)
-}

@@ -55,7 +55,8 @@ const spreadsOf = (design: HeadDesign): Spreads =>
       sizes,
       outcome(values) {
         // The watched figures rest on no other engineering than the fit's.
-        const made = headAsMade(design, new Map(sizes.map(({ id }, i) => [id, values[i]!])), fitProblems)
+        const sizesMade = new Map(sizes.map(({ id }, i) => [id, values[i]!]))
+        const made = headAsMade(design, sizesMade, { problemsOf: fitProblems, spigotStep: 1e-6 })
         return watched.map((figure) => (made.ok ? figure.of(made.value) : undefined))
       },
       held: watched.map(({ limit, limitIs = 'most' }) => {

@@ -1,7 +1,9 @@
 import type { Problem, Result } from '../../../input/problem.ts'
 import type { Limits } from '../../../mechanics/fit/limits.ts'
+import { matchedFit } from '../../../mechanics/fit/matched-fit.ts'
 import { facetAngles } from '../bit.ts'
 import { HeadDesign } from '../design.ts'
+import { printStep } from '../engineering/fit-limits.ts'
 import { facetParameters } from '../facet-parameters.ts'
 import type { Parameters } from '../parameters/parameters.ts'
 
@@ -12,20 +14,23 @@ export type MadeSizes = ReadonlyMap<string, number>
  * The head as it was made: measured sizes in the place of nominal ones, everything else as designed. Where only the bore was
  * measured, a matched spigot is turned to it, and where only the bit was, the slot is milled to it; where bore or spigot is fixed, the other keeps its limits.
  */
-export function headAsMade(
-  design: HeadDesign,
-  made: MadeSizes,
-  problemsOf?: (design: HeadDesign) => Problem[],
-): Result<HeadDesign> {
-  const parameters = madeParameters(design, made)
-  return parameters.ok ? HeadDesign.from(parameters.value, design.tables, problemsOf) : parameters
+export function headAsMade(design: HeadDesign, made: MadeSizes, options: MakingOptions = {}): Result<HeadDesign> {
+  const parameters = madeParameters(design, made, options.spigotStep ?? printStep[design.units])
+  return parameters.ok ? HeadDesign.from(parameters.value, design.tables, options.problemsOf) : parameters
+}
+
+export interface MakingOptions {
+  /** What is asked of the design; everything is unless said. */
+  readonly problemsOf?: (design: HeadDesign) => Problem[]
+  /** What the limits of a spigot turned to a measured bore are rounded to, mm; what a drawing shows unless said. */
+  readonly spigotStep?: number
 }
 
 /** What has no meaning at nought or below, and what only has none below: a tolerance can be wider than a small size. */
 const aboveNought = /(diameter|radius|depth|length|thickness|width|wall|size)$/
 const noughtAtLeast = /(nose-radius|off-[a-z]+|chamfer|lead-in)$/
 
-function madeParameters(design: HeadDesign, made: MadeSizes): Result<Parameters> {
+function madeParameters(design: HeadDesign, made: MadeSizes, spigotStep: number): Result<Parameters> {
   for (const [name, value] of made) {
     if (value > 0 || (value === 0 && noughtAtLeast.test(name))) continue
     if (noughtAtLeast.test(name)) return refused(name, 'a size below nought', '0 or more')
@@ -56,7 +61,8 @@ function madeParameters(design: HeadDesign, made: MadeSizes): Result<Parameters>
     )
   }
   const bore = body('bore.diameter')
-  const fit = madeFit(design, bore, arbor('spigot.diameter'))
+  const fit = madeFit(design, bore, arbor('spigot.diameter'), spigotStep)
+  if (!fit.ok) return fit
   const boreKept = {
     ...p.bore,
     diameter: bore ?? p.bore.diameter,
@@ -123,7 +129,7 @@ function madeParameters(design: HeadDesign, made: MadeSizes): Result<Parameters>
             }
           : { 'length-above': arbor('spigot.length-above') ?? p.arbor['length-above'] }),
       } as Parameters['arbor'],
-      fit,
+      fit: fit.value,
     },
   }
 }
@@ -163,30 +169,45 @@ function faceOf({ layout: l }: HeadDesign, made: MadeSizes, across: number): { a
 
 /** The fit with what was measured of it. */
 function madeFit(
-  { parameters: { fit }, layout }: HeadDesign,
+  { parameters: { fit, bore: nominal }, layout }: HeadDesign,
   bore: number | undefined,
   spigot: number | undefined,
-): Parameters['fit'] {
-  if (fit.kind === 'threaded' || (bore === undefined && spigot === undefined)) return fit
-  // The spigot is still to be turned: it follows the bore.
-  if (fit.kind === 'matched' && spigot === undefined) return fit
+  printStep: number,
+): Result<Parameters['fit']> {
+  if (fit.kind === 'threaded' || (bore === undefined && spigot === undefined)) return { ok: true, value: fit }
   const exactly = (size: number): Limits => ({ smallest: size, largest: size })
-  const [b, s] = [
+  const given = (b: Limits, s: Limits): Result<Parameters['fit']> => ({
+    ok: true,
+    value: {
+      kind: 'limits',
+      catch: fit.catch,
+      ...(fit['pin-diameter'] !== undefined && { 'pin-diameter': fit['pin-diameter'] }),
+      assembly: fit.assembly,
+      'bore-roughness': fit['bore-roughness'],
+      'spigot-roughness': fit['spigot-roughness'],
+      'bore-smallest': b.smallest,
+      'bore-largest': b.largest,
+      'spigot-smallest': s.smallest,
+      'spigot-largest': s.largest,
+    },
+  })
+  if (fit.kind === 'matched' && bore !== undefined && spigot === undefined) {
+    // The spigot is still to be turned: to this bore, whose tolerance is behind it.
+    const turned = matchedFit({
+      nominal: nominal.diameter,
+      ratio: fit['interference-ratio'],
+      spread: fit['interference-spread'],
+      measuredBore: { size: bore },
+      printStep,
+    })
+    if (turned.ok) return given(exactly(bore), turned.value.spigot)
+    const { found, allowed } = turned.problems[0]!
+    return refused('body bore.diameter', found, allowed)
+  }
+  return given(
     bore === undefined ? layout.fit!.bore : exactly(bore),
     spigot === undefined ? layout.fit!.spigot : exactly(spigot),
-  ]
-  return {
-    kind: 'limits',
-    catch: fit.catch,
-    ...(fit['pin-diameter'] !== undefined && { 'pin-diameter': fit['pin-diameter'] }),
-    assembly: fit.assembly,
-    'bore-roughness': fit['bore-roughness'],
-    'spigot-roughness': fit['spigot-roughness'],
-    'bore-smallest': b.smallest,
-    'bore-largest': b.largest,
-    'spigot-smallest': s.smallest,
-    'spigot-largest': s.largest,
-  }
+  )
 }
 
 const meanOf = (values: readonly number[]): number | undefined =>

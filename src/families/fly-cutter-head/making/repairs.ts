@@ -1,39 +1,85 @@
 import { findingsOf } from '../../../checks/rule.ts'
+import type { MadeLine } from '../../../measured/as-made.ts'
 import type { Repair } from '../../../measured/repair.ts'
-import { matchedFit } from '../../../mechanics/fit/matched-fit.ts'
-import { isAllowed, type WayToHold } from '../../../mechanics/fit/way-to-hold.ts'
+import { capital } from '../../../quantity/capital.ts'
 import { formatLength } from '../../../quantity/format-length.ts'
 import { formatQuantity } from '../../../quantity/format-quantity.ts'
-import { HeadDesign } from '../design.ts'
+import type { HeadDesign } from '../design.ts'
 import { isShrunk, jointOfHead, pressedFit } from '../engineering/fit.ts'
 import { fitLoadOf } from '../engineering/fit-load.ts'
 import { neverExceedOf } from '../engineering/never-exceed.ts'
-import { otherWaysOf } from '../engineering/ways-to-hold.ts'
 import { headRules } from '../rules/head-rules.ts'
+import type { MadeSizes } from './as-made.ts'
+import { jointRepairs } from './joint-repairs.ts'
 
 /**
  * What can still be done with a head as it was made, ranked: as it is with a lower limit, heat, a fresh arbor to the bore as
- * measured, compound, pin, sleeve, screw and washer, thread, key, and weld last of all.
+ * measured, compound, pin, sleeve, screw and washer, thread, key, and weld last of all. `lines`: what was measured.
  */
-export function headRepairs(made: HeadDesign, designed: HeadDesign): Repair[] {
-  const joined = pressedFit(made) !== undefined
+export function headRepairs(made: HeadDesign, designed: HeadDesign, lines: readonly MadeLine[]): Repair[] {
+  const ofJoint = [...(pressedFit(made) ? [heat(made)] : []), ...jointRepairs(made, designed)]
+  const more = findingsOf(headRules, made).some((f) => f.level === 'stop' && !isOfTheJoint(made, f.id))
+  const alone = 'It mends the joint alone: what else stops the tool stays.'
   return [
-    asItIs(made, designed),
-    ...(joined ? [heat(made)] : []),
-    ...otherWaysOf(made)
-      .filter(({ way }) => joined || way !== 'fresh-arbor')
-      .flatMap((other) =>
-        other.way === 'screw-and-washer' && joined ? [sleeve(made), otherWay(made, other)] : [otherWay(made, other)],
-      ),
+    asItIs(made, designed, shankWords(made, lines)),
+    ...ofJoint.map(
+      (r): Repair =>
+        more && r.would === 'do' ? { ...r, would: 'mend a part of it', cautions: [alone, ...r.cautions] } : r,
+    ),
   ]
+}
+
+/** Whether another way to hold the head clears a finding. */
+const isOfTheJoint = (made: HeadDesign, id: string): boolean =>
+  id.startsWith('fit-') || (id === 'never-exceed' && neverExceedOf(made).cause === 'joint')
+
+/** What a shank beyond its limits means: no figure rests on it, and the spindle does. */
+function shankWords(
+  made: HeadDesign,
+  lines: readonly MadeLine[],
+): { readonly stop?: string; readonly caution?: string } {
+  const off = lines.find(({ asked, verdict }) => asked.id.startsWith('shank.') && /^too/.test(verdict))
+  if (off === undefined) return {}
+  const by = length(made, off.beyond!)
+  return off.verdict === 'too large'
+    ? {
+        stop: `${capital(off.asked.label)} is ${by} too large: it does not go into what is made for its size. Turn or grind it, or make a fresh arbor.`,
+      }
+    : {
+        caution: `${capital(off.asked.label)} is ${by} too small: what is made for its size closes on it at one end only and lets it slip. Hold it in a collet whose range it lies in along its whole length, or make a fresh arbor.`,
+      }
+}
+
+/** What of a head can still be chosen when these sizes are made: the work, what is tightened, and parts not yet begun. */
+export function stillOpen(sizes: MadeSizes): (path: string) => boolean {
+  const begun = (part: string) => [...sizes.keys()].some((name) => name.startsWith(`${part} `))
+  const paths = [
+    'work.',
+    'screws.tightening-torque',
+    'screws.length',
+    'bit.overhang',
+    'bit.swing',
+    ...(begun('bit') ? [] : ['bit.']),
+    ...(begun('arbor') ? [] : ['arbor.', 'fit.']),
+  ]
+  // A bit of other width or height wants another slot.
+  const withSlot = ['bit.width', 'bit.height']
+  return (path) => paths.some((p) => path.startsWith(p)) && !withSlot.includes(path)
 }
 
 const torque = (design: HeadDesign, value: number) => formatQuantity('torque', value, design.units)
 const length = (design: HeadDesign, value: number) => formatLength(value, design.units)
 const speed = (design: HeadDesign, value: number) => formatQuantity('rotation-speed', value, design.units)
 
-function asItIs(made: HeadDesign, designed: HeadDesign): Repair {
-  const stops = findingsOf(headRules, made).filter((f) => f.level === 'stop')
+function asItIs(
+  made: HeadDesign,
+  designed: HeadDesign,
+  shank: { readonly stop?: string; readonly caution?: string },
+): Repair {
+  const stops = [
+    ...findingsOf(headRules, made).flatMap((f) => (f.level === 'stop' ? [f.text] : [])),
+    ...(shank.stop === undefined ? [] : [shank.stop]),
+  ]
   const [now, before] = [neverExceedOf(made).notAbove, neverExceedOf(designed).notAbove]
   const lower = now < 0.995 * before
   const limit = lower
@@ -43,11 +89,13 @@ function asItIs(made: HeadDesign, designed: HeadDesign): Repair {
     id: 'as-it-is',
     title: 'Use it as it is',
     would: stops.length === 0 ? 'do' : 'not do',
-    says: stops.length === 0 ? limit : stops.map((f) => f.text).join(' '),
-    cautions:
-      lower && stops.length === 0
+    says: stops.length === 0 ? limit : stops.join(' '),
+    cautions: [
+      ...(lower && stops.length === 0
         ? ['Mend the figure on the drawing and in the report too, so that nobody runs it at the old one.']
-        : [],
+        : []),
+      ...(shank.caution === undefined ? [] : [shank.caution]),
+    ],
   }
 }
 
@@ -80,114 +128,3 @@ function heat(made: HeadDesign): Repair {
     cautions: ['Heat evenly and measure the temperature.', 'No chlorinated cleaner before heat: the fumes are poison.'],
   }
 }
-
-/** How thick the wall of a sleeve must be to be turned and pressed, mm: rule of thumb. */
-const sleeveWall = 2.5
-
-/** The bore opened, a sleeve pressed in and bored to the arbor: worked out as the same joint at the sleeve's outside. */
-function sleeve(made: HeadDesign): Repair {
-  const { parameters: p, layout } = made
-  const outside = p.bore.diameter + 2 * sleeveWall
-  const fit = pressedFit(made)!
-  const base = { id: 'sleeve', title: 'A sleeve in a bore opened up' }
-  const variant = HeadDesign.from(
-    {
-      ...p,
-      bore: { ...p.bore, diameter: outside },
-      arbor: {
-        ...p.arbor,
-        ...(p.arbor.kind === 'shank' && { 'shoulder-diameter': Math.max(p.arbor['shoulder-diameter'], outside + 1) }),
-      },
-      fit: {
-        ...fit,
-        kind: 'matched',
-        'interference-ratio': 0.0015,
-        'interference-spread': 0.0003,
-        'bore-zone': 'H7',
-      } as typeof p.fit,
-    },
-    made.tables,
-  )
-  const cannot = (says: string): Repair => ({ ...base, would: 'not do', says, cautions: [] })
-  if (!variant.ok) return cannot(`A sleeve of ${length(made, outside)} leaves no head round it.`)
-  const design = variant.value
-  const known = new Set(
-    findingsOf(headRules, made)
-      .filter((f) => f.level === 'stop')
-      .map((f) => f.id),
-  )
-  const brings = findingsOf(headRules, design).filter((f) => f.level === 'stop' && !known.has(f.id))
-  const ratio = layout.inscribed / outside
-  if (brings.length > 0) return cannot(`Opened to ${length(made, outside)} for a sleeve: ${brings[0]!.text}`)
-  const joint = jointOfHead(design)
-  const hold = joint && (isShrunk(design) ? joint.least.shrunk : joint.least.pressed)
-  const turned = matchedFit({ nominal: outside, ratio: 0.0015, spread: 0.0003 })
-  const turnTo = turned.ok
-    ? `, turned to ${length(made, turned.value.spigot.smallest)} to ${length(made, turned.value.spigot.largest)} for a bore of just that size`
-    : ''
-  return {
-    ...base,
-    would: hold?.enough === true ? 'do' : 'not do',
-    says: `Open the bore to ${length(made, outside)} and measure it; sleeve with a wall of ${length(made, sleeveWall)}${turnTo}; bore it to the arbor when it is in. The hub is then ${ratio.toFixed(2)} times its bore and carries ${torque(made, hold?.torque ?? 0)}; the cut asks for ${torque(made, fitLoadOf(made).cutTorque)}.`,
-    cautions: ['The joint of arbor and sleeve must carry the same again: match that fit too.'],
-  }
-}
-
-const titles: Readonly<Record<WayToHold, string>> = {
-  'fresh-arbor': 'A fresh arbor, turned to the bore as measured',
-  'retaining-compound': 'Retaining compound',
-  'cross-pin': 'A pin across hub and spigot',
-  'screw-and-washer': 'Screw and washer from below',
-  threaded: 'A threaded arbor',
-  keyed: 'A key',
-  weld: 'Weld, last of all',
-}
-
-function otherWay(made: HeadDesign, { way, made: as, holding }: ReturnType<typeof otherWaysOf>[number]): Repair {
-  const load = fitLoadOf(made)
-  const failing = holding.conditions.filter((c) => !c.met && c.level === 'stop')
-  const carries = holding.torque > 0 && holding.torque >= made.parameters.settings.fit['safety-factor'] * load.cutTorque
-  const turned = way === 'fresh-arbor' ? turnedTo(made) : ''
-  const works = `${as}${turned}. It carries ${torque(made, holding.torque)} before ${holding.weakest} gives; the cut asks for ${torque(made, load.cutTorque)}.`
-  // A screw and washer keep the head on and drive nothing: they are a catch beside a joint, not a joint.
-  const onlyCatches = holding.torque === 0 && holding.catchesHead
-  const noPlace = onlyCatches && failing.length > 0
-  const says = noPlace
-    ? 'There is no place for it'
-    : onlyCatches
-      ? `${as}. It keeps the head on and drives nothing: only beside a joint that carries the cut.`
-      : works
-  return {
-    id: way,
-    title: titles[way],
-    would: isAllowed(holding) && carries ? 'do' : 'not do',
-    says: [noPlace ? `${capital(says)}.` : capital(says), ...failing.map((c) => c.says)].join(' '),
-    cautions: [
-      ...holding.cautions,
-      ...holding.conditions.filter((c) => !c.met && c.level !== 'stop').map((c) => c.says),
-    ],
-  }
-}
-
-/** Limits of a spigot turned to the bore as it is. */
-function turnedTo(made: HeadDesign): string {
-  const fit = pressedFit(made)!
-  const own = fit.kind === 'matched' ? fit : undefined
-  const nominal = made.layout.fit?.bore ?? {
-    smallest: made.parameters.bore.diameter,
-    largest: made.parameters.bore.diameter,
-  }
-  const bore = (nominal.smallest + nominal.largest) / 2
-  const found = matchedFit({
-    nominal: bore,
-    ratio: own?.['interference-ratio'] ?? 0.0015,
-    spread: own?.['interference-spread'] ?? 0.0003,
-    measuredBore: { size: bore },
-    printStep: made.units === 'in' ? 0.00254 : 0.001,
-  })
-  if (!found.ok) return ''
-  const { smallest, largest } = found.value.spigot
-  return `: ${length(made, smallest)} to ${length(made, largest)} for a bore of ${length(made, bore)}`
-}
-
-const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1)
