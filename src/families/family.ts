@@ -12,6 +12,7 @@ import type { Solid } from '../geometry/solid.ts'
 import type { Problem, Result } from '../input/problem.ts'
 import type { MadeLine } from '../measured/as-made.ts'
 import type { Repair } from '../measured/repair.ts'
+import type { Dimension } from '../part/dimension.ts'
 import type { Part } from '../part/part.ts'
 import type { Scene } from '../part/scene.ts'
 import type { Walls } from '../part/wall.ts'
@@ -66,6 +67,8 @@ export interface Family<Parameters extends CommonParameters, D extends Design> {
   readonly tables: readonly TableOf<D>[]
   /** Drawings, in the order in which a shop wants them. */
   sheets(design: D, style: DrawingStyle): readonly SheetPlan[]
+  /** Named sizes that belong to no part: of the tool put together, and of set-ups, by what they are of. */
+  furtherDimensions(design: D): readonly { readonly of: string; readonly dimensions: readonly Dimension[] }[]
   /** What CAM cuts, set-up by set-up: outlines of the milled part's features. */
   profiles(design: D): readonly SetUp[]
   /** Every step of the work, in order, and the clampings that they are done in. */

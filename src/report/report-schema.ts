@@ -146,7 +146,9 @@ export const reportSchema = z.strictObject({
   ),
   dimensions: z.array(
     z.strictObject({
-      part: z.string(),
+      part: z
+        .string()
+        .describe('Id of a part; `assembly` or `set-up` for sizes of the tool put together and of its set-up.'),
       id: z.string(),
       label: z.string(),
       kind: z.enum(['length', 'diameter', 'radius', 'angle', 'thread']),

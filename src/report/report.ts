@@ -67,9 +67,14 @@ export function reportOf(
       ...(limit && { limit: { ...amount(limit), reason: limit.reason } }),
       ...(remedy && { parameter: remedy.path, remedy: remedyOf(remedy, rows, shown, unit) }),
     })),
-    dimensions: design.scene.parts.flatMap(({ part }) =>
-      featuresOf(part).flatMap((f) => f.dimensions.map((d) => dimensionOf(part.id, d, units))),
-    ),
+    dimensions: [
+      ...design.scene.parts.flatMap(({ part }) =>
+        featuresOf(part).flatMap((f) => f.dimensions.map((d) => dimensionOf(part.id, d, units))),
+      ),
+      ...family
+        .furtherDimensions(design)
+        .flatMap(({ of, dimensions }) => dimensions.map((d) => dimensionOf(of, d, units))),
+    ],
     ...routeInReport(family, design),
     parts: design.scene.parts.map(({ part }) => {
       const { volume, centroid } = design.volume(part.id)

@@ -1,5 +1,6 @@
 import { leastWall } from '../../checks/rules/walls.ts'
 import type { Family } from '../family.ts'
+import { assemblyDimensions } from './assembly-dimensions.ts'
 import { HeadDesign } from './design.ts'
 import { drillsOf } from './engineering/balance.ts'
 import { cuttingOf } from './engineering/cutting.ts'
@@ -18,6 +19,7 @@ import { type Parameters, parametersSchema } from './parameters/parameters.ts'
 import { headPictures } from './pictures.ts'
 import { headProfiles } from './profiles.ts'
 import { headRules } from './rules/head-rules.ts'
+import { setUpDimensions } from './set-up-dimensions.ts'
 import { headSheets } from './sheets/head-sheets.ts'
 
 export const flyCutterHead: Family<Parameters, HeadDesign> = {
@@ -37,6 +39,10 @@ export const flyCutterHead: Family<Parameters, HeadDesign> = {
   measuring: headMeasuring,
   asMade: (design, sizes) => headAsMade(design, sizes),
   stillOpen,
+  furtherDimensions: (design) => [
+    { of: 'assembly', dimensions: assemblyDimensions(design) },
+    { of: 'set-up', dimensions: setUpDimensions(design) },
+  ],
   repairs: headRepairs,
   mockUp: headMockUp,
   pictures: headPictures,
