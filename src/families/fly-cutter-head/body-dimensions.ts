@@ -70,8 +70,9 @@ export function bodyDimensions(p: Parameters, l: Layout): Dimension[] {
   const { thread, xs, height } = l.screws
   xs.forEach((x, i) => {
     const id = `screw-hole-${i + 1}`
-    const at = i === 0 ? 'first screw from the tilted origin' : `screw ${i + 1} from the one before`
-    add(`${id}.x`, at, 'length', i === 0 ? x : l.screws.spacing, general)
+    // Not from the one before: in a row of holes the tolerances would add up.
+    const at = i === 0 ? 'first screw from the tilted origin' : `screw ${i + 1} from the first`
+    add(`${id}.x`, at, 'length', i === 0 ? x : i * l.screws.spacing, general)
     if (i > 0) return
     add(`${id}.height`, 'screw axis above the angled face', 'length', height, general)
     add(`${id}.thread`, `thread, ${xs.length} off`, 'thread', thread.majorDiameter, general, { thread: thread.name })

@@ -71,7 +71,7 @@ export function rebuiltBody(dimensions: readonly DxfDimensionRead[], seen: SeenK
   const spacings = Array.from({ length: count - 1 }, (_, i) => value(`screw-hole-${i + 2}.x`))
   const spacing = spacings[0] ?? 0
   spacings.forEach((_, i) => {
-    agree(`screw-hole-${i + 2}.x`, spacing)
+    agree(`screw-hole-${i + 2}.x`, (i + 1) * spacing)
   })
   const boreSize = size('bore.diameter')
   const boreDiameter = boreSize.thread === undefined ? boreSize.value : Number(boreSize.thread.slice(1).split('x')[0])

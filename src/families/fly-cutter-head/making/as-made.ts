@@ -50,7 +50,11 @@ function madeParameters(design: HeadDesign, made: MadeSizes, spigotStep: number)
   const ahead = fromFlat === undefined ? (body('slot.ahead') ?? p.slot['ahead-of-centre']) : size / 2 - fromFlat
   const corner = across / 2 / Math.cos(face.angle)
   const firstX = body('screw-hole-1.x') ?? l.screws.xs[0]!
-  const spacings = l.screws.xs.slice(1).map((_, i) => body(`screw-hole-${i + 2}.x`))
+  // Each was measured from the first: the farther, the more spacings.
+  const spacings = l.screws.xs.slice(1).map((_, i) => {
+    const fromFirst = body(`screw-hole-${i + 2}.x`)
+    return fromFirst === undefined ? undefined : fromFirst / (i + 1)
+  })
   const spacing = meanOf(spacings.filter((s) => s !== undefined)) ?? p.screws.spacing
   // A bit that is wider than its slot goes nowhere: nothing can be computed from that.
   if (slotWidth < width) {

@@ -63,7 +63,7 @@ export function firstHole(design: HeadDesign): Way {
   }
 }
 
-/** A screw hole from the one before. */
+/** A screw hole from the first. */
 export function nextHole(design: HeadDesign): Way {
   const { pin, hole, words } = pinForHoles(design)
   const at = (reading: number) => betweenHoles({ reading, first: { pin, hole }, second: { pin, hole } })

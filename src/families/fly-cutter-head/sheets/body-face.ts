@@ -40,7 +40,7 @@ export function faceView({ design, style, sizes, views, inFace }: Body): ViewPla
         sizes.at(`screw-hole-${i + 1}.x`, {
           kind: 'linear',
           direction: 'horizontal',
-          from: i === 0 ? at(0, step.towards * wide) : at(screws.xs[i - 1]!, step.wall),
+          from: i === 0 ? at(0, step.towards * wide) : at(screws.xs[0]!, step.wall),
           to: at(x, step.wall),
           side: 'above',
         }),
