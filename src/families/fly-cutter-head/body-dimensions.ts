@@ -1,7 +1,7 @@
 import { toNanometre } from '../../mechanics/fit/limits.ts'
 import type { Dimension, Tolerance } from '../../part/dimension.ts'
 import { boreToSlot } from './bore-to-slot.ts'
-import type { Layout } from './layout.ts'
+import { barZone, type Layout } from './layout.ts'
 import type { Parameters } from './parameters/parameters.ts'
 
 const minute = Math.PI / 180 / 60
@@ -41,7 +41,12 @@ export function bodyDimensions(p: Parameters, l: Layout): Dimension[] {
   }
   const rise = (l.across / 2) * Math.tan(l.faceAngle)
   const round = p.stock.shape === 'round'
-  add('stock.size', round ? 'bar diameter' : 'across flats', round ? 'diameter' : 'length', p.stock.size, general)
+  const asDrawn = l.barLimits && {
+    tolerance: within(...deviations(p.stock.size, l.barLimits.smallest, l.barLimits.largest)),
+    extra: { fitCode: barZone },
+  }
+  const [across, kind] = round ? (['bar diameter', 'diameter'] as const) : (['across flats', 'length'] as const)
+  add('stock.size', across, kind, p.stock.size, asDrawn?.tolerance ?? general, asDrawn?.extra)
 
   add('face.angle', 'face angle', 'angle', l.faceAngle, within(-15 * minute, 15 * minute))
   add('face.depth-on-axis', 'mounting face to angled face on the axis', 'length', l.depthOnAxis, reference)

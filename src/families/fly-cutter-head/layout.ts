@@ -100,6 +100,8 @@ export interface Layout {
     readonly work: WorkMaterialRow
   }
   readonly shank: ShankRow | undefined
+  /** What bright bar is drawn to, mm: h11 (EN 10278, from memory); undefined beyond the sizes of the tables. */
+  readonly barLimits: Limits | undefined
   /** Limits that a straight shank is turned to, where its row names a zone; mm. */
   readonly shankLimits: Limits | undefined
   /** Limits of bore and spigot; undefined for a head that is screwed on. */
@@ -315,7 +317,9 @@ export function layoutOf(p: Parameters, tables: Tables): Result<Layout> {
       },
       materials: { body: body!, arbor: arbor!, bit: bitMaterial!, screw: screwMaterial!, work: work! },
       shank,
-      shankLimits: shank && shankLimitsOf(shank, tables),
+      barLimits: limitsOf(barZone, p.stock.size, tables),
+      shankLimits:
+        shank?.tolerance === undefined ? undefined : limitsOf(shank.tolerance, shank.profile[0]!.from, tables),
       fit: fit.ok ? fit.value : undefined,
       spigotThread,
       measuring: measuring.ok ? measuring.value : noMeasuring,
@@ -323,9 +327,11 @@ export function layoutOf(p: Parameters, tables: Tables): Result<Layout> {
   }
 }
 
-/** Limits of a straight shank's diameter; undefined where its row names no zone, or one that the tables do not have. */
-function shankLimitsOf({ tolerance, profile }: ShankRow, tables: Tables): Limits | undefined {
-  if (tolerance === undefined) return undefined
-  const found = zoneLimits(tolerance, 'shaft', profile[0]!.from, tables.iso286)
+/** Zone of bright drawn bar. */
+export const barZone = 'h11'
+
+/** Limits of an outside size in a zone; undefined where the tables do not have it. */
+function limitsOf(zone: string, size: number, tables: Tables): Limits | undefined {
+  const found = zoneLimits(zone, 'shaft', size, tables.iso286)
   return found.ok ? found.value : undefined
 }

@@ -7,28 +7,54 @@ import { type Spread, spreadOf, type Toleranced } from '../../../mechanics/uncer
 import { facetAngles } from '../bit.ts'
 import type { HeadDesign } from '../design.ts'
 import { fitProblems } from '../engineering/fit.ts'
-import { headAsMade } from '../making/as-made.ts'
+import { headAsMade, type MadeSizes } from '../making/as-made.ts'
 import { headMeasuring } from '../making/measuring.ts'
 import { fitFigures } from './fit.ts'
 import { geometryFigures } from './geometry.ts'
 
-/** What tolerances are to leave alone: capacity of the joint, wall between bore and slot, swing. */
-const watched: readonly Figure<HeadDesign>[] = ['swing', 'wall.slot-bore', 'fit.capacity.torque'].flatMap((id) =>
-  [...geometryFigures, ...fitFigures].filter((f) => f.id === id),
-)
+const known = (id: string): Figure<HeadDesign>[] =>
+  [...geometryFigures, ...fitFigures].filter((figure) => figure.id === id)
+
+/** What tolerances are to leave alone: swing, place of the slot, wall between bore and slot, thread in the wall, the joint. */
+const watched: readonly Figure<HeadDesign>[] = [
+  ...known('swing'),
+  {
+    id: 'slot.ahead',
+    label: 'Slot ahead of centre',
+    kind: 'length',
+    source: 'geometry of the layout',
+    of: ({ parameters }) => parameters.slot['ahead-of-centre'],
+  },
+  ...known('wall.slot-bore'),
+  {
+    id: 'screws.engaged',
+    label: 'Thread of a set screw in the wall',
+    kind: 'length',
+    source: 'geometry of the layout',
+    of: ({ parameters, layout }) => Math.min(parameters.step['wall-thickness'], layout.screws.length),
+  },
+  {
+    id: 'fit.interference',
+    label: 'Interference of spigot and bore',
+    kind: 'length',
+    source: 'spigot less bore',
+    of: ({ layout: { fit } }) => fit && (fit.interference.least + fit.interference.most) / 2,
+  },
+  ...known('fit.capacity.torque'),
+]
 
 /** Parts that are simulated, and where their numbers start: the same report every time. */
 const count = 150
 const seed = 417
 
-/** Share of good parts below which a tolerance is worth tightening, and a tolerance's share of the spread below which it may be relaxed. */
+/** Share of good parts below which, beyond what chance explains, a tolerance is worth tightening, and a tolerance's share of the spread below which it may be relaxed. */
 const wanted = 0.997
 const idle = 0.01
 
-/**
- * Sizes that are made to others as measured, their limits counted there: a matched spigot is turned to its bore, and a slot
- * is milled to its bit.
- */
+/** How far a matched spigot stands over its bore: a tolerance of its own, for it is turned to the bore as measured. */
+const overBore = 'arbor spigot over its bore'
+
+/** Sizes that are made to others as measured, their limits counted there: a matched spigot, and a slot milled to its bit. */
 const follows = ({ layout }: HeadDesign, id: string): boolean =>
   id === 'bit.width' || (id === 'spigot.diameter' && layout.fit?.kind === 'matched')
 
@@ -47,16 +73,21 @@ const spreadsOf = (design: HeadDesign): Spreads =>
       ({ id, from, to }) =>
         from !== undefined && to !== undefined && from < to && !follows(design, id) && !atTheTip.has(id),
     )
-    const sizes = lines.map((line): Toleranced => {
-      const ends = [sizeFrom(line.measuring, line.from!), sizeFrom(line.measuring, line.to!)]
-      return { id: sizeName(line), low: Math.min(...ends), high: Math.max(...ends) }
-    })
+    const { fit } = design.layout
+    const sizes = [
+      ...lines.map((line): Toleranced => {
+        const ends = [sizeFrom(line.measuring, line.from!), sizeFrom(line.measuring, line.to!)]
+        return { id: sizeName(line), low: Math.min(...ends), high: Math.max(...ends) }
+      }),
+      ...(fit?.kind === 'matched' && fit.interference.least < fit.interference.most
+        ? [{ id: overBore, low: fit.interference.least, high: fit.interference.most }]
+        : []),
+    ]
     const spreads = spreadOf({
       sizes,
       outcome(values) {
         // The watched figures rest on no other engineering than the fit's.
-        const sizesMade = new Map(sizes.map(({ id }, i) => [id, values[i]!]))
-        const made = headAsMade(design, sizesMade, { problemsOf: fitProblems, spigotStep: 1e-6 })
+        const made = headAsMade(design, sizesMade(design, sizes, values), fitProblems)
         return watched.map((figure) => (made.ok ? figure.of(made.value) : undefined))
       },
       held: watched.map(({ limit, limitIs = 'most' }) => {
@@ -68,6 +99,16 @@ const spreadsOf = (design: HeadDesign): Spreads =>
     })
     return { sizes, spreads }
   })
+
+/** Sizes of one simulated tool; its spigot was turned to its own bore. */
+function sizesMade(design: HeadDesign, sizes: readonly Toleranced[], values: readonly number[]): MadeSizes {
+  const made = new Map(sizes.map(({ id }, i) => [id, values[i]!]))
+  const over = made.get(overBore)
+  if (over === undefined) return made
+  made.delete(overBore)
+  const bore = made.get('body bore.diameter') ?? design.parameters.bore.diameter
+  return made.set('arbor spigot.diameter', bore + over)
+}
 
 /** What the tolerances do to the watched lengths, and to the joint: worst case, root of the sum of squares, simulation. */
 export const spreadTable: TableOf<HeadDesign> = (design) => spreadRows(design, 'length', 'spread', '')
@@ -97,7 +138,7 @@ export const spreadCausesTable: TableOf<HeadDesign> = (design) => {
         label,
         id,
         100 * share,
-        k === 0 && good !== undefined && good.share < wanted ? 'tighten this one first' : '',
+        k === 0 && good !== undefined && good.high < wanted ? 'tighten this one first' : '',
       ])
   })
   const brings = new Set(spreads.flatMap((s) => s.causes.filter((c) => c.share > idle).map((c) => c.id)))

@@ -14,23 +14,20 @@ export type MadeSizes = ReadonlyMap<string, number>
  * The head as it was made: measured sizes in the place of nominal ones, everything else as designed. Where only the bore was
  * measured, a matched spigot is turned to it, and where only the bit was, the slot is milled to it; where bore or spigot is fixed, the other keeps its limits.
  */
-export function headAsMade(design: HeadDesign, made: MadeSizes, options: MakingOptions = {}): Result<HeadDesign> {
-  const parameters = madeParameters(design, made, options.spigotStep ?? printStep[design.units])
-  return parameters.ok ? HeadDesign.from(parameters.value, design.tables, options.problemsOf) : parameters
-}
-
-export interface MakingOptions {
-  /** What is asked of the design; everything is unless said. */
-  readonly problemsOf?: (design: HeadDesign) => Problem[]
-  /** What the limits of a spigot turned to a measured bore are rounded to, mm; what a drawing shows unless said. */
-  readonly spigotStep?: number
+export function headAsMade(
+  design: HeadDesign,
+  made: MadeSizes,
+  problemsOf?: (design: HeadDesign) => Problem[],
+): Result<HeadDesign> {
+  const parameters = madeParameters(design, made)
+  return parameters.ok ? HeadDesign.from(parameters.value, design.tables, problemsOf) : parameters
 }
 
 /** What has no meaning at nought or below, and what only has none below: a tolerance can be wider than a small size. */
 const aboveNought = /(diameter|radius|depth|length|thickness|width|wall|size)$/
 const noughtAtLeast = /(nose-radius|off-[a-z]+|chamfer|lead-in)$/
 
-function madeParameters(design: HeadDesign, made: MadeSizes, spigotStep: number): Result<Parameters> {
+function madeParameters(design: HeadDesign, made: MadeSizes): Result<Parameters> {
   for (const [name, value] of made) {
     if (value > 0 || (value === 0 && noughtAtLeast.test(name))) continue
     if (noughtAtLeast.test(name)) return refused(name, 'a size below nought', '0 or more')
@@ -65,7 +62,7 @@ function madeParameters(design: HeadDesign, made: MadeSizes, spigotStep: number)
     )
   }
   const bore = body('bore.diameter')
-  const fit = madeFit(design, bore, arbor('spigot.diameter'), spigotStep)
+  const fit = madeFit(design, bore, arbor('spigot.diameter'))
   if (!fit.ok) return fit
   const boreKept = {
     ...p.bore,
@@ -173,10 +170,9 @@ function faceOf({ layout: l }: HeadDesign, made: MadeSizes, across: number): { a
 
 /** The fit with what was measured of it. */
 function madeFit(
-  { parameters: { fit, bore: nominal }, layout }: HeadDesign,
+  { parameters: { fit, bore: nominal }, layout, units }: HeadDesign,
   bore: number | undefined,
   spigot: number | undefined,
-  printStep: number,
 ): Result<Parameters['fit']> {
   if (fit.kind === 'threaded' || (bore === undefined && spigot === undefined)) return { ok: true, value: fit }
   const exactly = (size: number): Limits => ({ smallest: size, largest: size })
@@ -202,7 +198,7 @@ function madeFit(
       ratio: fit['interference-ratio'],
       spread: fit['interference-spread'],
       measuredBore: { size: bore },
-      printStep,
+      printStep: printStep[units],
     })
     if (turned.ok) return given(exactly(bore), turned.value.spigot)
     const { found, allowed } = turned.problems[0]!
