@@ -11,6 +11,7 @@ import type { Result } from '../input/problem.ts'
 import { inspectionPlan } from '../measured/inspection-plan.ts'
 import { askedLines } from '../measured/inspection-sheet.ts'
 import type { Units } from '../quantity/kind.ts'
+import { handTurned } from '../report/cautions.ts'
 import type { DrawnSheet } from '../report/html/html-report.ts'
 import type { PdfJob } from './beside-work.ts'
 
@@ -48,6 +49,7 @@ export function drawingsOf(
       generalTolerance,
       revision,
       projection: p.drawing.projection === 'first-angle' ? 'first angle' : 'third angle',
+      below: handTurned,
       ...(stops.length > 0 && { stop: stops.map((f) => f.text).join(' ') }),
     },
     style,

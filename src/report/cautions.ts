@@ -2,6 +2,9 @@
 export const handOnly =
   'A printed mock-up is for fit, reach and hand: turned by hand with the spindle isolated, never under power.'
 
+/** The same as short as the foot of a sheet has room for. */
+export const handTurned = 'Printed mock-up: turn by hand, never under power.'
+
 /** What every report says, whatever the design. */
 export const cautions: readonly string[] = [
   'A shop-made rotating tool is unproven until it has been inspected and run up slowly behind a guard.',

@@ -27,6 +27,8 @@ export interface SheetFacts {
   readonly projection: Projection
   /** Why the job must not be made, in words; absent where nothing stops it. */
   readonly stop?: string
+  /** Short words below the frame of every sheet, at the left. */
+  readonly below?: string
 }
 
 /** The sheets of one plan, in order. */
@@ -97,13 +99,29 @@ export function composeSheets(
           id: i === 0 ? plan.id : `${plan.id}-${i + 1}`,
           title: plan.part,
           size,
-          entities: [...sheetFrame(size), ...titleBlock(block, size, style, font), ...entities],
+          entities: [
+            ...sheetFrame(size),
+            ...titleBlock(block, size, style, font),
+            ...(facts.below === undefined ? [] : [belowFrame(facts.below, size, style)]),
+            ...entities,
+          ],
           views,
         }
       }),
     })),
   }
 }
+
+const belowFrame = (text: string, { margins }: SheetSize, style: DrawingStyle): Entity<LayerName> => ({
+  kind: 'text',
+  layer: 'text',
+  at: [margins.left, margins.bottom / 2],
+  text,
+  height: style.textHeight,
+  across: 'left',
+  up: 'middle',
+  rotation: 0,
+})
 
 interface Page {
   readonly views: View[]
