@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { flyCutterHead } from '../../src/families/fly-cutter-head/family.ts'
+import { figuresOf } from '../../src/figures/figure.ts'
 import { asMade } from '../../src/measured/as-made.ts'
 import { askedLines, inspectionSheet } from '../../src/measured/inspection-sheet.ts'
 import type { MeasuredValue } from '../../src/measured/measured-value.ts'
@@ -169,6 +170,31 @@ describe('a tool as it was made', () => {
   it('that nothing mends is scrap: a slot milled into the bore', () => {
     const m = made(value('body', 'slot.depth', 19))
     expect(m.repairs.filter((r) => r.would === 'do').map((r) => r.id)).toEqual(['make-again'])
+  })
+
+  it('leaves no size that was asked for without a meaning: it moves a figure, or has words of its own beyond its limits', () => {
+    for (const shank of ['straight-20', 'morse-3', 'r8']) {
+      const design = headFrom('parameters', ['shank: straight-20', `shank: ${shank}`])
+      const figures = (d: typeof design) => JSON.stringify(figuresOf(flyCutterHead.figures, d))
+      for (const asked of askedLines(flyCutterHead.measuring(design))) {
+        if (asked.measuring.dimension.kind === 'thread' || asked.to === undefined) continue
+        const reading = asked.to + 0.05 * Math.abs(asked.to)
+        const found = asMade(flyCutterHead, design, [value(asked.part, asked.id, reading)])
+        if (!found.ok) continue
+        const said = [repair(found.value, 'as-it-is')].map((r) => r.says + r.cautions.join(' ')).join('')
+        const moves = figures(found.value.design) !== figures(design)
+        expect(moves || /Shank|taper|tap drill/i.test(said), `${shank}: ${asked.part} ${asked.id}`).toBe(true)
+      }
+    }
+  })
+
+  it('judges a tap drill by the thread it leaves: 76.98·(6 − drill)/1 % of M6', () => {
+    const drilled = (mm: number) => repair(made(value('body', 'screw-hole-1.tap-drill', mm)), 'as-it-is')
+    expect(drilled(5.6)).toMatchObject({ would: 'not do', says: expect.stringContaining('leaves 31 % of the thread') })
+    expect(drilled(5.3)).toMatchObject({ would: 'do' })
+    expect(drilled(5.3).cautions.join(' ')).toContain('leaves 54 % of the thread')
+    expect(drilled(4.7).cautions.join(' ')).toContain('open the hole')
+    expect(drilled(5.05).cautions).toEqual([])
   })
 
   it('tells what a shank beyond its limits means, though no figure rests on it', () => {

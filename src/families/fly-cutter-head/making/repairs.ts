@@ -1,7 +1,6 @@
 import { findingsOf } from '../../../checks/rule.ts'
 import type { MadeLine } from '../../../measured/as-made.ts'
 import type { Repair } from '../../../measured/repair.ts'
-import { capital } from '../../../quantity/capital.ts'
 import { formatLength } from '../../../quantity/format-length.ts'
 import { formatQuantity } from '../../../quantity/format-quantity.ts'
 import type { HeadDesign } from '../design.ts'
@@ -10,6 +9,7 @@ import { fitLoadOf } from '../engineering/fit-load.ts'
 import { neverExceedOf } from '../engineering/never-exceed.ts'
 import { headRules } from '../rules/head-rules.ts'
 import type { MadeSizes } from './as-made.ts'
+import { type BeyondFigures, beyondFigures } from './beyond-figures.ts'
 import { jointRepairs } from './joint-repairs.ts'
 
 /**
@@ -21,7 +21,7 @@ export function headRepairs(made: HeadDesign, designed: HeadDesign, lines: reado
   const more = findingsOf(headRules, made).some((f) => f.level === 'stop' && !isOfTheJoint(made, f.id))
   const alone = 'It mends the joint alone: what else stops the tool stays.'
   return [
-    asItIs(made, designed, shankWords(made, lines)),
+    asItIs(made, designed, beyondFigures(made, lines)),
     ...ofJoint.map(
       (r): Repair =>
         more && r.would === 'do' ? { ...r, would: 'mend a part of it', cautions: [alone, ...r.cautions] } : r,
@@ -32,23 +32,6 @@ export function headRepairs(made: HeadDesign, designed: HeadDesign, lines: reado
 /** Whether another way to hold the head clears a finding. */
 const isOfTheJoint = (made: HeadDesign, id: string): boolean =>
   id.startsWith('fit-') || (id === 'never-exceed' && neverExceedOf(made).cause === 'joint')
-
-/** What a shank beyond its limits means: no figure rests on it, and the spindle does. */
-function shankWords(
-  made: HeadDesign,
-  lines: readonly MadeLine[],
-): { readonly stop?: string; readonly caution?: string } {
-  const off = lines.find(({ asked, verdict }) => asked.id.startsWith('shank.') && /^too/.test(verdict))
-  if (off === undefined) return {}
-  const by = length(made, off.beyond!)
-  return off.verdict === 'too large'
-    ? {
-        stop: `${capital(off.asked.label)} is ${by} too large: it does not go into what is made for its size. Turn or grind it, or make a fresh arbor.`,
-      }
-    : {
-        caution: `${capital(off.asked.label)} is ${by} too small: what is made for its size closes on it at one end only and lets it slip. Hold it in a collet whose range it lies in along its whole length, or make a fresh arbor.`,
-      }
-}
 
 /** What of a head can still be chosen when these sizes are made: the work, what is tightened, and parts not yet begun. */
 export function stillOpen(sizes: MadeSizes): (path: string) => boolean {
@@ -71,15 +54,8 @@ const torque = (design: HeadDesign, value: number) => formatQuantity('torque', v
 const length = (design: HeadDesign, value: number) => formatLength(value, design.units)
 const speed = (design: HeadDesign, value: number) => formatQuantity('rotation-speed', value, design.units)
 
-function asItIs(
-  made: HeadDesign,
-  designed: HeadDesign,
-  shank: { readonly stop?: string; readonly caution?: string },
-): Repair {
-  const stops = [
-    ...findingsOf(headRules, made).flatMap((f) => (f.level === 'stop' ? [f.text] : [])),
-    ...(shank.stop === undefined ? [] : [shank.stop]),
-  ]
+function asItIs(made: HeadDesign, designed: HeadDesign, beyond: BeyondFigures): Repair {
+  const stops = [...findingsOf(headRules, made).flatMap((f) => (f.level === 'stop' ? [f.text] : [])), ...beyond.stops]
   const [now, before] = [neverExceedOf(made).notAbove, neverExceedOf(designed).notAbove]
   const lower = now < 0.995 * before
   const limit = lower
@@ -94,7 +70,7 @@ function asItIs(
       ...(lower && stops.length === 0
         ? ['Mend the figure on the drawing and in the report too, so that nobody runs it at the old one.']
         : []),
-      ...(shank.caution === undefined ? [] : [shank.caution]),
+      ...beyond.cautions,
     ],
   }
 }
