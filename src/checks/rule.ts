@@ -8,6 +8,8 @@ import type { Amount, Finding } from './finding.ts'
  */
 export interface Rule<Design> {
   readonly id: string
+  /** About what is bought for the job: settled when the part is made. */
+  readonly beforeMaking?: true
   findings(design: Design, only?: string): readonly Finding[]
 }
 

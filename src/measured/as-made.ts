@@ -99,7 +99,8 @@ export function asMade<P extends CommonParameters, D extends Design>(
       ({ designed: a, made: b }) =>
         !a || !b || Math.abs(b.value - a.value) > worthTelling * Math.max(Math.abs(a.value), 1e-9),
     )
-  const [old, now] = [findingsOf(family.rules, designed), findingsOf(family.rules, design)]
+  const rules = family.rules.filter((rule) => rule.beforeMaking !== true)
+  const [old, now] = [findingsOf(rules, designed), findingsOf(rules, design)]
   const has = (list: readonly Finding[], f: Finding) => list.some((o) => o.id === f.id && o.level === f.level)
   return {
     ok: true,

@@ -172,9 +172,15 @@ describe('a tool as it was made', () => {
     expect(m.repairs.filter((r) => r.would === 'do').map((r) => r.id)).toEqual(['make-again'])
   })
 
+  it('is not asked again whether its bar and its blank can be bought', () => {
+    const m = made(value('body', 'stock.size', 45.93), value('bit', 'bit.width', 10.02))
+    expect(m.findings.new.filter((f) => f.id.startsWith('stock-size'))).toEqual([])
+  })
+
   it('leaves no size that was asked for without a meaning: it moves a figure, or has words of its own beyond its limits', () => {
     for (const shank of ['straight-20', 'morse-3', 'r8']) {
-      const design = headFrom('parameters', ['shank: straight-20', `shank: ${shank}`])
+      const other: [string, string][] = shank === 'straight-20' ? [] : [['shank: straight-20', `shank: ${shank}`]]
+      const design = headFrom('parameters', ...other)
       const figures = (d: typeof design) => JSON.stringify(figuresOf(flyCutterHead.figures, d))
       for (const asked of askedLines(flyCutterHead.measuring(design))) {
         if (asked.measuring.dimension.kind === 'thread' || asked.to === undefined) continue

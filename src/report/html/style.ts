@@ -3,7 +3,7 @@ export const style = (isStopped: boolean, revision: string): string => `
 @page {
   size: A4;
   margin: 16mm 14mm;
-  @top-center { content: ${isStopped ? '"STOP: do not make this tool as it is"' : '""'}; font: bold 10pt sans-serif; }
+  @top-center { content: ${isStopped ? '"STOP: do not make or run this tool as it is"' : '""'}; font: bold 10pt sans-serif; }
   @bottom-left { content: "revision ${revision}"; font: 8pt sans-serif; }
   @bottom-right { content: counter(page) " / " counter(pages); font: 8pt sans-serif; }
 }

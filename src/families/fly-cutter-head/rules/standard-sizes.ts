@@ -6,6 +6,7 @@ import type { HeadLayout } from './head-subject.ts'
 /** Whether bar, blank and screw can be bought in the sizes the design asks for, as far as the shop's tables know. */
 export const standardSizes: Rule<HeadLayout & { readonly tables: Tables }> = {
   id: 'stock-size',
+  beforeMaking: true,
   findings({ units, parameters, layout, tables }) {
     const found: Finding[] = []
     const note = (id: string, text: string) => found.push({ id, level: 'note', text, levers: [] })
