@@ -16,6 +16,8 @@ export interface QuantityOptions extends FieldOptions {
   readonly below?: number
   /** As the trade writes it: `0.02 mm`. A bare number takes the file's unit. */
   readonly default?: string | number
+  /** What an inch shop would write in its place. */
+  readonly defaultIn?: string
 }
 
 /** A quantity as a user writes it, number or text; out comes the internal unit. */
@@ -24,8 +26,9 @@ export type QuantityField = z.ZodType<number, number | string>
 export function quantityField<const Options extends QuantityOptions>(
   kind: QuantityKind,
   units: Units,
-  options: Options,
+  given: Options,
 ): FieldOf<QuantityField, Options> {
+  const options = units === 'in' && given.defaultIn !== undefined ? { ...given, default: given.defaultIn } : given
   const limits = sayLimits(kind, units, options)
   const allowed = allowedQuantity(kind, units)
   const read = (written: unknown): FieldRead<number> => {

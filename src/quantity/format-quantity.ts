@@ -23,7 +23,7 @@ const usualDecimals: Readonly<Record<QuantityKind, { readonly mm: number; readon
 
 /**
  * Internal value as text with the unit the file uses: `12.5 mm`, `8°`, `7.2 N·m`. With `decimals` the number has
- * exactly that many; without, the usual number of the kind at most. The text is read back by `parseQuantity`.
+ * exactly that many; without, the usual number of the kind at most, or two digits of a number smaller than that shows. The text is read back by `parseQuantity`.
  * Throws RangeError on NaN or infinity.
  */
 export function formatQuantity(
@@ -33,11 +33,23 @@ export function formatQuantity(
   options: { readonly decimals?: number } = {},
 ): string {
   const inUnit = toUnit(kind, value, units)
+  const usual = usualDecimals[kind][units]
   const number =
     options.decimals === undefined
-      ? formatNumber(inUnit, usualDecimals[kind][units], { trim: true })
+      ? formatNumber(
+          inUnit,
+          Math.max(usual, decimalsOfSmall(inUnit, kind === 'length' && units === 'mm' ? 2e-4 : 1e-6)),
+          { trim: true },
+        )
       : formatNumber(inUnit, options.decimals)
   const symbol = unitSymbol(kind, units)
   if (symbol === '') return number
   return symbol === '°' ? `${number}${symbol}` : `${number} ${symbol}`
+}
+
+/** What is small and not nothing keeps two digits: a force of 0.034 lbf is not none, a roughness of 16 µin is not smooth. */
+function decimalsOfSmall(value: number, least: number): number {
+  const size = Math.abs(value)
+  // Below the least, a number is what arithmetic leaves of nought.
+  return size < least || size >= 0.05 ? 0 : 1 - Math.floor(Math.log10(size))
 }

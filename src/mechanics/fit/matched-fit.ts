@@ -30,8 +30,9 @@ export interface MatchedFit extends Fit {
   readonly kind: 'matched'
   /** Whether the spigot limits are final: turned to a bore that was measured. */
   readonly measured: boolean
-  /** What the spigot is turned over the bore, mm on the diameter. */
+  /** What the spigot is turned over the bore, mm on the diameter; and as a drawing prints that, rounded inwards. */
   readonly overBore: InterferenceSpan
+  readonly printedOver: InterferenceSpan
   /** Limits to turn to, mm at 20 °C: for the bore that was measured, or for the smallest, nominal and largest one. */
   readonly turnTo: readonly { readonly bore: number; readonly spigot: Limits }[]
 }
@@ -69,6 +70,7 @@ export function matchedFit(input: MatchedInput): Result<MatchedFit> {
     const bore = measured === undefined ? (boreLimits ?? only(nominal)) : only(measured)
     const turn = (size: number) =>
       inwardTo(limitsFrom(size, { lower: overBore.least, upper: overBore.most }), printStep)
+    const printed = inwardTo({ smallest: overBore.least, largest: overBore.most }, printStep)
     const bores = measured === undefined ? [bore.smallest, nominal, bore.largest] : [measured]
     return {
       kind: 'matched',
@@ -80,6 +82,7 @@ export function matchedFit(input: MatchedInput): Result<MatchedFit> {
       interference: overBore,
       measured: measured !== undefined,
       overBore,
+      printedOver: { least: printed.smallest, most: printed.largest },
       turnTo: [...new Set(bores)].toSorted((a, b) => a - b).map((size) => ({ bore: size, spigot: turn(size) })),
       source: 'spigot turned to the measured bore; common practice, no source',
     }

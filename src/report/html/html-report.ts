@@ -68,10 +68,11 @@ export function htmlReport(report: Report, pictures: Pictures, drawings: readonl
   ].join('\n')
 }
 
-const drawnSheet = ({ title, views }: DrawnSheet): string[] => [
-  `<h3>${escaped(title)}</h3>`,
-  ...views.map((svg) => `<figure class="view">${svg}</figure>`),
-]
+/** Sheets of words only are in the PDF, and their words in the report. */
+const drawnSheet = ({ title, views }: DrawnSheet): string[] =>
+  views.length === 0
+    ? []
+    : [`<h3>${escaped(title)}</h3>`, ...views.map((svg) => `<figure class="view">${svg}</figure>`)]
 
 const stopWords = (stops: number): string =>
   `STOP. ${stops === 1 ? 'One finding stops' : `${stops} findings stop`} this job. Do not make this tool as it is.`

@@ -11,6 +11,7 @@ export const arborSection = (f: Fields) => {
       min: 0,
       max: 10,
       default: '1 mm',
+      defaultIn: '0.04 in',
       rule: true,
     }),
     'bore-through': f.length({

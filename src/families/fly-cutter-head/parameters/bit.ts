@@ -86,6 +86,7 @@ export const bitSection = (f: Fields) => {
       min: 0,
       max: 20,
       default: '0.8 mm',
+      defaultIn: '1/32 in',
       rule: true,
     }),
   })

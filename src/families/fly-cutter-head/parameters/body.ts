@@ -45,6 +45,7 @@ export const slotSection = (f: Fields) => {
       min: 0,
       max: 5,
       default: '0.04 mm',
+      defaultIn: '0.0015 in',
       rule: true,
     }),
   }
@@ -121,6 +122,7 @@ export const boreSection = (f: Fields) => {
       min: 0,
       max: 20,
       default: '1 mm',
+      defaultIn: '0.04 in',
       rule: true,
     }),
   }
@@ -144,6 +146,7 @@ export const boreSection = (f: Fields) => {
         above: 0,
         max: 20,
         default: '2 mm',
+        defaultIn: '5/64 in',
         rule: true,
       }),
     }),

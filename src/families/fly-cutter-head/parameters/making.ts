@@ -34,6 +34,7 @@ export const makingSection = (f: Fields) =>
         above: 0,
         max: 2,
         default: '0.06 mm',
+        defaultIn: '0.0025 in',
         rule: true,
       }),
       'drill-feed': f.ratio({
@@ -48,6 +49,7 @@ export const makingSection = (f: Fields) =>
         above: 0,
         max: 1,
         default: '0.08 mm',
+        defaultIn: '0.003 in',
         rule: true,
       }),
       'slot-pass': f.ratio({
@@ -62,6 +64,7 @@ export const makingSection = (f: Fields) =>
         above: 0,
         max: 50,
         default: '4 mm',
+        defaultIn: '0.16 in',
         rule: true,
       }),
       'facing-pass': f.ratio({
@@ -76,6 +79,7 @@ export const makingSection = (f: Fields) =>
         min: 0,
         max: 3,
         default: '0.2 mm',
+        defaultIn: '0.008 in',
         rule: true,
       }),
       'left-in-bore': f.length({
@@ -83,6 +87,7 @@ export const makingSection = (f: Fields) =>
         min: 0,
         max: 10,
         default: '0.5 mm',
+        defaultIn: '0.02 in',
         rule: true,
       }),
       'left-by-saw': f.length({
@@ -90,6 +95,7 @@ export const makingSection = (f: Fields) =>
         min: 0,
         max: 10,
         default: '1 mm',
+        defaultIn: '0.04 in',
         rule: true,
       }),
     })
@@ -104,6 +110,7 @@ export const setUpSettings = (f: Fields) =>
         min: 0,
         max: 50,
         default: '1 mm',
+        defaultIn: '0.04 in',
         rule: true,
       }),
       'clearance-shell-mill': f.length({
@@ -111,6 +118,7 @@ export const setUpSettings = (f: Fields) =>
         min: 0,
         max: 50,
         default: '2 mm',
+        defaultIn: '0.08 in',
         rule: true,
       }),
       'least-grip': f.length({
@@ -118,6 +126,7 @@ export const setUpSettings = (f: Fields) =>
         min: 0,
         max: 200,
         default: '12 mm',
+        defaultIn: '0.5 in',
         rule: true,
       }),
       'grip-share': f.ratio({

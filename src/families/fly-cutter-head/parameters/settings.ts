@@ -13,7 +13,14 @@ export const settingsSection = (f: Fields) =>
         max: 1,
         default: '0.02 mm',
       }),
-      facing: f.length({ says: 'Taken off each sawn end.', min: 0, max: 20, default: '1 mm', rule: true }),
+      facing: f.length({
+        says: 'Taken off each sawn end.',
+        min: 0,
+        max: 20,
+        default: '1 mm',
+        defaultIn: '0.04 in',
+        rule: true,
+      }),
       walls: z
         .strictObject({
           'bore-to-slot': f.length({

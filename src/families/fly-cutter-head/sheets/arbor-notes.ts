@@ -84,5 +84,5 @@ function tappedWords(design: HeadDesign): string[] {
   return made === undefined ? [] : [`Tap the end of the spigot for the catch: ${made}.`]
 }
 
-const matchedWords = ({ overBore }: MatchedFit, length: (value: number) => string): string =>
-  `Measure the bore first and turn the spigot ${length(overBore.least)} to ${length(overBore.most)} over it, both at 20 °C. The size drawn is for a bore of nominal size.`
+const matchedWords = ({ printedOver }: MatchedFit, length: (value: number) => string): string =>
+  `Measure the bore first and turn the spigot ${length(printedOver.least)} to ${length(printedOver.most)} over it, both at 20 °C. The size drawn is for a bore of nominal size.`
