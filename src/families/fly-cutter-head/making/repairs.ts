@@ -57,7 +57,9 @@ const speed = (design: HeadDesign, value: number) => formatQuantity('rotation-sp
 function asItIs(made: HeadDesign, designed: HeadDesign, beyond: BeyondFigures): Repair {
   const stops = [...findingsOf(headRules, made).flatMap((f) => (f.level === 'stop' ? [f.text] : [])), ...beyond.stops]
   const [now, before] = [neverExceedOf(made).notAbove, neverExceedOf(designed).notAbove]
-  const lower = now < 0.995 * before
+  const lower = now < before - 1e-6
+  const known = new Set(findingsOf(headRules, designed).map((f) => f.id))
+  const worse = findingsOf(headRules, made).filter((f) => f.level === 'caution' && !known.has(f.id))
   const limit = lower
     ? `Stamp it with the lower never-exceed speed: ${speed(made, now)}, not ${speed(made, before)}.`
     : `The never-exceed speed stays at ${speed(made, before)}.`
@@ -70,6 +72,7 @@ function asItIs(made: HeadDesign, designed: HeadDesign, beyond: BeyondFigures): 
       ...(lower && stops.length === 0
         ? ['Mend the figure on the drawing and in the report too, so that nobody runs it at the old one.']
         : []),
+      ...(stops.length === 0 ? worse.map((f) => f.text) : []),
       ...beyond.cautions,
     ],
   }
