@@ -298,10 +298,34 @@ describe('the places that the readout shows', () => {
   })
 
   it('need a reach over the metal beside the screw holes, wall and drill point, as worked by hand', () => {
-    // Half of 46 less 11.4 stands beside them: 11.6; wall 9, point 2.5·cot 59° = 1.502, clearance 1.
+    // Half of 46 less 11.4 stands beside them: 11.6; wall 9, point 2.5·cot 59° = 1.502, 0.5 to break through, clearance 1.
     const drill = headRoute(headFrom('parameters')).find((o) => o.id === 'drill')!
-    expect(drill.tool!.reachNeeded).toBeCloseTo(23.102, 3)
-    expect(drill.depth).toBeCloseTo(10.502, 3)
+    expect(drill.tool!.reachNeeded).toBeCloseTo(23.602, 3)
+    expect(drill.depth).toBeCloseTo(11.002, 3)
+    expect(drill.places[0]!.z).toBe(drill.depth)
+  })
+
+  it('take the tap on until its lead is out of the wall: 9 and 4 threads of 1 mm, 6.04 short of the far wall', () => {
+    const tap = headRoute(headFrom('parameters')).find((o) => o.id === 'tap')!
+    expect(tap.depth).toBeCloseTo(13, 9)
+    expect(tap.places.map(({ z }) => z)).toEqual([tap.depth, tap.depth])
+    // 11.6 beside the holes, 13, clearance 1.
+    expect(tap.tool!.reachNeeded).toBeCloseTo(25.6, 9)
+    expect(tap.steps.join(' ')).toContain(
+      'second (plug) tap until its lead of about 4 threads, 4 mm, is out of the wall, Z to the tip: it then stands 6.04 mm short',
+    )
+  })
+
+  it('never drive drill or tap into the far wall of the slot while it is wider than the point is long', () => {
+    for (const design of many) {
+      const { slot, step, screws } = design.layout
+      const wall = Math.abs(step.wall - screws.seat)
+      for (const id of ['drill', 'tap']) {
+        const { depth } = headRoute(design).find((o) => o.id === id)!
+        if (slot.width > 1 && screws.thread.tapDrill < 3 * slot.width) expect(depth! - wall).toBeLessThan(slot.width)
+        expect(depth! - wall).toBeGreaterThan(0)
+      }
+    }
   })
 })
 

@@ -81,7 +81,7 @@ describe('findings about the set-ups', () => {
       { id: 'set-up:reach-step', figure: 11, limit: 11.5, remedy: expect.stringContaining('set step.depth to') },
     ])
     expect(short('{ diameter: 5, reach: 52, kind: drill }', '{ diameter: 5, reach: 20, kind: drill }')).toMatchObject([
-      { id: 'set-up:reach-drill', figure: 20, limit: expect.closeTo(23.102, 3) },
+      { id: 'set-up:reach-drill', figure: 20, limit: expect.closeTo(23.602, 3) },
     ])
     expect(
       found(

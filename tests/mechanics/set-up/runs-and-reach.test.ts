@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest'
 import { cutterRun, travelLeft } from '../../../src/mechanics/set-up/cutter-run.ts'
 import { drillThrough } from '../../../src/mechanics/set-up/drill-through.ts'
 import { wayToRectangle } from '../../../src/mechanics/set-up/plan-distance.ts'
+import { tapThrough } from '../../../src/mechanics/set-up/tap-through.ts'
 import { toolClearance } from '../../../src/mechanics/set-up/tool-clearance.ts'
 import { faults, good } from '../measuring/slope-check.ts'
 
@@ -55,6 +56,29 @@ describe('a hole drilled through', () => {
       'out-of-range pointAngle',
       'out-of-range thickness',
     ])
+  })
+})
+
+describe('a thread tapped through', () => {
+  const wall = { pitch: 1, thickness: 9, below: 10, kept: 0.5 } as const
+
+  it('is full when the lead of the tap is out: 4 threads of a plug tap, 13 mm for a wall of 9', () => {
+    expect(good(tapThrough(wall))).toEqual({ tap: 'plug', lead: 4, tipDepth: 13, clear: 6, unfinished: 0 })
+    expect(good(tapThrough({ ...wall, below: 4.5 })).tap).toBe('plug')
+  })
+
+  it('takes a bottoming tap where there is no room for that, and says what it leaves where even that is stopped', () => {
+    expect(good(tapThrough({ ...wall, below: 4.4 }))).toEqual({
+      tap: 'bottoming',
+      lead: 1.5,
+      tipDepth: 10.5,
+      clear: expect.closeTo(2.9, 9),
+      unfinished: 0,
+    })
+    const stopped = good(tapThrough({ ...wall, below: 1.5 }))
+    expect(stopped).toEqual({ tap: 'bottoming', lead: 1.5, tipDepth: 10, clear: 0.5, unfinished: 0.5 })
+    expect(good(tapThrough({ ...wall, below: 0 }))).toMatchObject({ tipDepth: 9, clear: 0, unfinished: 1.5 })
+    expect(faults(tapThrough({ ...wall, pitch: 0, kept: -1 }))).toEqual(['out-of-range pitch', 'out-of-range kept'])
   })
 })
 

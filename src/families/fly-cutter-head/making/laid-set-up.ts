@@ -1,10 +1,12 @@
+import { pointLength } from '../../../mechanics/measuring/drill-point.ts'
 import { drillThrough } from '../../../mechanics/set-up/drill-through.ts'
 import { chooseParallels } from '../../../mechanics/set-up/parallels.ts'
+import { type TapThrough, tapThrough } from '../../../mechanics/set-up/tap-through.ts'
 import type { HeadDesign } from '../design.ts'
 import { certain } from '../engineering/certain.ts'
 import { isSawn } from './sawing.ts'
 import { isJoinedFirst } from './tilted-set-up.ts'
-import { jobberPoint } from './tooling.ts'
+import { breakThrough, jobberPoint } from './tooling.ts'
 
 /** The head laid down, step up and level: where the screw holes are drilled. mm */
 export interface LaidSetUp {
@@ -25,11 +27,17 @@ export interface LaidSetUp {
   /** How far spot drill, drill and tap must stand out of their holder. */
   readonly spotReach: number
   readonly drillReach: number
-  /** Tip of the drill below the drilled face, when its full diameter is through the wall. */
+  readonly tapReach: number
+  /** Tip of the drill below the drilled face, when its full diameter has come out of the wall. */
   readonly drillDepth: number
   /** Left by then to the far wall of the slot; negative: the point is in it. */
   readonly beforeFarWall: number
+  /** The tap when it has done its work; depths below the drilled face. */
+  readonly tap: TapThrough
 }
+
+/** Kept between a tap and the far wall of the slot, mm (common practice, no source). */
+const beforeTap = 0.5
 
 export const laidSetUp = (design: HeadDesign): LaidSetUp => design.once('laid set-up', () => workOut(design))
 
@@ -54,15 +62,13 @@ function workOut(design: HeadDesign): LaidSetUp {
   const under = onParallels ? pair.value.height : needed
   const besideHoles = Math.max(0, 2 * half - drilledFace)
   const drill = l.screws.thread.tapDrill
-  const through = certain(
-    drillThrough({
-      diameter: drill,
-      pointAngle: jobberPoint,
-      thickness: p.step['wall-thickness'],
-      beyond: 0,
-      below: l.slot.width,
-    }),
-  )
+  const wall = { thickness: p.step['wall-thickness'], below: l.slot.width }
+  const drilled = { diameter: drill, pointAngle: jobberPoint }
+  const room = l.slot.width - certain(pointLength(drilled))
+  // Where the slot is hardly wider than the point is long, out by half of what that leaves.
+  const beyond = Math.max(0, Math.min(breakThrough, room / 2))
+  const through = certain(drillThrough({ ...drilled, ...wall, beyond }))
+  const tap = certain(tapThrough({ ...wall, pitch: l.screws.thread.pitch, kept: beforeTap }))
   return {
     opening: l.depthOnAxis + (l.across / 2) * Math.tan(l.faceAngle),
     height: 2 * half,
@@ -74,8 +80,10 @@ function workOut(design: HeadDesign): LaidSetUp {
     besideHoles,
     spotReach: besideHoles + clearance,
     drillReach: besideHoles + through.tipDepth + clearance,
+    tapReach: besideHoles + tap.tipDepth + clearance,
     drillDepth: through.tipDepth,
     beforeFarWall: through.clear,
+    tap,
   }
 }
 

@@ -1,16 +1,17 @@
 import { pointFrom, pointIn } from '../../../geometry/frame.ts'
+import { tapLeads } from '../../../mechanics/set-up/tap-through.ts'
 import { formatLength } from '../../../quantity/format-length.ts'
 import { type Operation, operation, type Place } from '../../../route/operation.ts'
 import type { HeadDesign } from '../design.ts'
 import { faceFrame } from '../frames.ts'
 import { drillFeed, millSpeed } from './cutting-data.ts'
-import { laidSetUp } from './laid-set-up.ts'
+import { type LaidSetUp, laidSetUp } from './laid-set-up.ts'
 import { laidFrame } from './readout-frames.ts'
 import { asTool, roundTool } from './tooling.ts'
 
 /** Screw holes, with the head laid down: spot, drill, tap. */
 export function screwOperations(design: HeadDesign): Operation[] {
-  const { parameters: p, layout: l, units } = design
+  const { layout: l, units } = design
   const set = laidSetUp(design)
   const { thread, xs } = l.screws
   const size = (value: number) => formatLength(value, units)
@@ -46,7 +47,7 @@ export function screwOperations(design: HeadDesign): Operation[] {
       title: 'Drill for the thread',
       steps: [
         set.beforeFarWall > 0
-          ? `Through the wall into the slot, Z to the tip: it then stands ${size(set.beforeFarWall)} short of the far wall, and goes no further.`
+          ? `Through the wall into the slot until the full diameter is out, Z to the tip: it then stands ${size(set.beforeFarWall)} short of the far wall, and goes no further.`
           : `Through the wall into the slot, Z to the tip: the point goes ${size(-set.beforeFarWall)} into the far wall.`,
         'Ease off where the point breaks through: it snatches.',
       ],
@@ -68,16 +69,28 @@ export function screwOperations(design: HeadDesign): Operation[] {
       title: 'Tap the screw holes',
       steps: [
         `${thread.name}, started in line by a centre or guide in the spindle and turned by hand, square to the wall.`,
+        throughWords(set, size),
         'Oil; back off to break the chip. Run a screw through each.',
       ],
-      tool: { name: `tap ${thread.name}`, diameter: thread.majorDiameter, reachNeeded: set.drillReach },
-      depth: p.step['wall-thickness'],
-      places: places(p.step['wall-thickness']),
+      tool: { name: `tap ${thread.name}`, diameter: thread.majorDiameter, reachNeeded: set.tapReach },
+      depth: set.tap.tipDepth,
+      places: places(set.tap.tipDepth),
       measure: [{ part: 'body', dimension: 'screw-hole-1.thread' }],
       why: 'Last in the wall: a tapped hole would not stand the slot being milled through it.',
       needs: ['drill'],
     }),
   ]
+}
+
+/** How far the tap goes: stopped at the wall, its lead would leave the last threads unfinished. */
+function throughWords({ tap }: LaidSetUp, size: (value: number) => string): string {
+  const lead = `lead of about ${tapLeads[tap.tap]} threads, ${size(tap.lead)},`
+  if (tap.tap === 'plug') {
+    return `On with a second (plug) tap until its ${lead} is out of the wall, Z to the tip: it then stands ${size(tap.clear)} short of the far wall.`
+  }
+  const rest =
+    tap.unfinished > 0 ? `, as far as the slot lets it: the last ${size(tap.unfinished)} of thread are not full.` : '.'
+  return `The slot has no room for the lead of a second (plug) tap. Finish with a bottoming tap, its ${lead} out of the wall, Z to the tip${rest}`
 }
 
 /** Where the screw axes meet the step wall, in the readout's frame: X from the bore axis, Y from the mounting face. mm */

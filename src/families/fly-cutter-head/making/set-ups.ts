@@ -242,12 +242,13 @@ function laid(design: HeadDesign): Made {
     figures: [
       ...(isJoinedFirst(design) ? [] : inJaws(design)),
       figure('beside', 'metal beside the holes, above the drilled face', set.besideHoles),
-      figure('reach', 'reach that drill and tap need', set.drillReach),
+      figure('reach', 'reach that the drill needs', set.drillReach),
+      figure('tap-reach', 'reach that the tap needs', set.tapReach),
     ],
     notes: [
       ...(isJoinedFirst(design) ? [] : [under]),
       'Indicate the step wall level both ways before it is tightened.',
-      `Chuck and holder stay above the metal beside the holes: drill and tap stand at least ${size(set.drillReach)} out of them.`,
+      `Chuck and holder stay above the metal beside the holes: the drill stands at least ${size(set.drillReach)}, the tap ${size(set.tapReach)} out of them.`,
     ],
   }
 }

@@ -22,6 +22,9 @@ const usualMills = {
 /** Included angle of a jobber drill's point, rad: common practice, no source. */
 export const jobberPoint = (118 * Math.PI) / 180
 
+/** How far the full diameter of a drill comes out on the far side, mm: by its point alone the hole is not through (common practice, no source). */
+export const breakThrough = 0.5
+
 /** Drills by steps of this, mm, where nothing else is said. */
 const drillStep = { mm: 0.5, in: 25.4 / 64 } as const
 

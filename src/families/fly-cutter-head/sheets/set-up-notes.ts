@@ -15,6 +15,7 @@ export function setUpNotes(design: HeadDesign): DrawnNotes[] {
   const set = tiltedSetUp(design)
   const length = (value: number) => written(design, 'length', value)
   const about = (value: number) => formatLength(value, design.units, { decimals: design.units === 'mm' ? 1 : 2 })
+  const bored = laidSetUp(design)
   const opens = p.machine.vise['jaw-opening']
   const tilted = [
     `Jaws: ${held(design)}. They open ${length(set.opening)} of ${length(opens)}${set.opening > opens ? ': TOO LITTLE' : ''}.`,
@@ -30,7 +31,7 @@ export function setUpNotes(design: HeadDesign): DrawnNotes[] {
     `${laidHold(design)}.`,
     ...laidHeight(design, length),
     "Step level by indicator, mounting face square to the table's Y or X, zero on A and B.",
-    `Spot, drill ⌀${length(l.screws.thread.tapDrill)} through the wall into the slot, tap ${l.screws.thread.name}: square to C, ${l.screws.xs.length} off.`,
+    `Spot; drill ⌀${length(l.screws.thread.tapDrill)} through the wall into the slot, its tip ${length(bored.drillDepth)} deep; tap ${l.screws.thread.name} until its lead is out of the wall, its tip ${length(bored.tap.tipDepth)} deep: square to C, ${l.screws.xs.length} off.`,
   ]
   return [
     { kind: 'notes', title: 'At the tilt: face, slot and step in one clamping', lines: numbered(tilted) },
@@ -41,7 +42,7 @@ export function setUpNotes(design: HeadDesign): DrawnNotes[] {
 const numbered = (lines: readonly string[]): string[] => lines.map((line, i) => `${i + 1}. ${line}`)
 
 function laidHeight(design: HeadDesign, length: (value: number) => string): string[] {
-  const { under, onParallels, stickUp, drillReach } = laidSetUp(design)
+  const { under, onParallels, stickUp, drillReach, tapReach } = laidSetUp(design)
   const stands =
     under === 0
       ? 'On the bed of the vise'
@@ -49,7 +50,10 @@ function laidHeight(design: HeadDesign, length: (value: number) => string): stri
         ? `On parallels of ${length(under)}`
         : `Packed ${length(under)} above the bed`
   const jaws = isJoinedFirst(design) ? [] : [`${stands}: the drilled face stands ${length(stickUp)} above the jaws.`]
-  return [...jaws, `Drill and tap ${length(drillReach)} out of their chuck: it passes over the metal beside the holes.`]
+  return [
+    ...jaws,
+    `Drill ${length(drillReach)}, tap ${length(tapReach)} out of its holder, which passes over the metal beside the holes.`,
+  ]
 }
 
 function held(design: HeadDesign): string {
