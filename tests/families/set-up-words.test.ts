@@ -4,6 +4,7 @@ import { jawClearance } from '../../src/families/fly-cutter-head/making/jaw-clea
 import { headRoute } from '../../src/families/fly-cutter-head/making/route.ts'
 import { headSetUps } from '../../src/families/fly-cutter-head/making/set-ups.ts'
 import { tiltedSetUp } from '../../src/families/fly-cutter-head/making/tilted-set-up.ts'
+import { bodyNotes } from '../../src/families/fly-cutter-head/sheets/body-notes.ts'
 import { headFrom } from './random-heads.ts'
 
 type Change = [string, string]
@@ -32,6 +33,24 @@ describe('the skew cut of the saw', () => {
     for (const shape of [square, round, flats]) {
       expect(setUp(headFrom('parameters', ...shape), 'wedge').held).toMatch(/the vise swivelled by the face angle/)
     }
+  })
+})
+
+describe('the bore', () => {
+  const read = (...changes: Change[]) => setUp(headFrom('parameters', ...changes), 'mounting').notes.join(' ')
+
+  it('stands on the middle of the flats within 0.05 mm, for slot and step are set from the jaws that hold them', () => {
+    expect(read()).toMatch(/^Run the bar true within 0.05 mm by an indicator, opposite flats.*shim under a jaw/)
+    expect(read(...round)).toMatch(/within 0.05 mm by an indicator, read at both ends: place of the slot/)
+    expect(read(['bored-in: lathe', 'bored-in: mill'])).toMatch(/^Find the middle within 0.05 mm/)
+    expect(setUp(headFrom('parameters-inch'), 'mounting').notes.join(' ')).toContain('within 0.002 in')
+  })
+
+  it('is asked for there by the sheet of the head too, and square to the face that it is bored with', () => {
+    const said = (...changes: Change[]) => bodyNotes(headFrom('parameters', ...changes)).lines.join(' ')
+    expect(said()).toContain('B on the middle of the flats within 0.05 mm, and square to A')
+    expect(said(...round)).toContain('B on the middle of the bar within 0.05 mm')
+    expect(bodyNotes(headFrom('parameters-inch')).lines.join(' ')).toContain('within 0.002 in, and square')
   })
 })
 

@@ -3,6 +3,7 @@ import { formatLength } from '../../../quantity/format-length.ts'
 import type { Operation, SetUpFigure, WorkSetUp } from '../../../route/operation.ts'
 import type { HeadDesign } from '../design.ts'
 import { faceFrame } from '../frames.ts'
+import { offMiddle } from './bore-on-middle.ts'
 import { isBoredInMill } from './bore-operations.ts'
 import { laidHold, laidSetUp } from './laid-set-up.ts'
 import { lowPlace } from './low-place.ts'
@@ -155,6 +156,16 @@ const makers: Readonly<Record<string, (design: HeadDesign, operations: readonly 
 
 const mountingAxes = 'X + to the bit side, Y + to the left of it seen from above, Z counts down into the metal.'
 
+/** Slot and step are set from the middle between the jaws, that is from the flats: what the bore is off, they are off. */
+const restsOnMiddle = 'place of the slot, rake and balance rest on the bore standing there.'
+
+function trueNote(design: HeadDesign): string {
+  const { shape } = design.parameters.stock
+  const read = shape === 'round' ? 'read at both ends' : 'opposite flats, read at their middles, alike'
+  const mend = shape === 'hexagon' ? '; a shim under a jaw of the chuck mends what it is off' : ''
+  return `Run the bar true within ${offMiddle(design.units)} by an indicator, ${read}${mend}: ${restsOnMiddle}`
+}
+
 function mounting(design: HeadDesign, operations: readonly Operation[]): Made {
   const deepest = Math.max(0, ...operations.map((o) => o.tool?.reachNeeded ?? 0))
   const figures = [figure('reach', 'reach that the deepest tool needs', deepest)]
@@ -167,9 +178,7 @@ function mounting(design: HeadDesign, operations: readonly Operation[]): Made {
       ),
       frame: mountingFrame,
       figures,
-      notes: [
-        'Run the bar true within a tenth of the wall between bore and outside: the hub is weakest on its thin side.',
-      ],
+      notes: [trueNote(design)],
     }
   }
   return {
@@ -180,7 +189,10 @@ function mounting(design: HeadDesign, operations: readonly Operation[]): Made {
     ),
     frame: mountingFrame,
     figures,
-    notes: ['Do not move the table between drilling and boring: the bore is datum B.'],
+    notes: [
+      `Find the middle within ${offMiddle(design.units)}: ${restsOnMiddle}`,
+      'Do not move the table between drilling and boring: the bore is datum B.',
+    ],
   }
 }
 

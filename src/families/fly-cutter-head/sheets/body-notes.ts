@@ -2,6 +2,7 @@ import type { DrawnNotes } from '../../../drawing/plan/sheet-plan.ts'
 import { formatNumber } from '../../../quantity/format-number.ts'
 import { generalLengths } from '../../../tables/iso-2768.ts'
 import type { HeadDesign } from '../design.ts'
+import { middleOf, offMiddle } from '../making/bore-on-middle.ts'
 import { flatsFaceY } from './body-views.ts'
 import { sheetUnits } from './sizes.ts'
 import { stampedArrow, stampedSpeed } from './stamp-words.ts'
@@ -26,6 +27,8 @@ export function bodyNotes(design: HeadDesign): DrawnNotes {
     title: 'Notes',
     lines: [
       `A mounting face · B bore axis · C ${flatsFaceY(p.stock) ? 'mid-plane of the flats' : 'plane of B along the slot'} · O where B meets the angled face: zero of the tilt.`,
+      // Common practice, no source.
+      `B on the middle of the ${middleOf(design)} within ${offMiddle(units)}, and square to A: bored in the clamping that faces A.`,
       `Blank: ${p.stock.shape} bar ${length(p.stock.size)}, sawn ${length(l.stockLength)} long, faced to ${length(l.prismLength)}.`,
       `Mill the slot to the bit as measured, ${length(p.slot.clearance)} wider.`,
       ...(p.fit.kind === 'matched' ? ['Bore first and measure it: the arbor is turned to that bore.'] : []),
