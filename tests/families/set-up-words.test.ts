@@ -133,10 +133,42 @@ describe('cutters at the tilt', () => {
 })
 
 describe('the catch pin', () => {
-  it('is drilled for under size and reamed, the drill coming out on the far side: 46 + 2.25·cot 59° + 1', () => {
-    const pin = step(headFrom('parameters'), 'catch')
-    expect(pin.tool!.diameter).toBe(4.5)
-    expect(pin.tool!.reachNeeded).toBeCloseTo(46 + 1.352 + 1, 3)
-    expect(pin.steps[0]).toMatch(/spot, drill ⌀4.5 mm right through, ream to 5 mm/)
+  const pin = (name: 'parameters' | 'parameters-inch', ...changes: Change[]) =>
+    step(headFrom(name, ...changes), 'catch')
+  const nineteen = '    - { diameter: 19, reach: 120, kind: drill }\n'
+  const drill = (size: string): Change => [nineteen, `${nineteen}    - { diameter: ${size}, reach: 80, kind: drill }\n`]
+
+  it('is drilled 0.2 mm under size and reamed, the drill coming out on the far side: 46 + 2.4·cot 59° + 0.5 + 1', () => {
+    const { tool, depth, steps, places } = pin('parameters')
+    expect(tool!.diameter).toBe(4.8)
+    expect(depth).toBeCloseTo(47.942, 3)
+    expect(places[0]!.z).toBe(depth)
+    expect(tool!.reachNeeded).toBeCloseTo(depth! + 1, 9)
+    expect(steps[0]).toMatch(/spot, drill ⌀4.8 mm right through/)
+    expect(steps.join(' ')).toMatch(/Ream to 5 mm at half that speed/)
+  })
+
+  it('leaves the reamer 0.1 to 0.4 mm, with a drill of the shop that does or the usual one that the list lacks', () => {
+    const size = (by: string) => pin('parameters', drill(by)).tool!.diameter
+    expect(size('4.7')).toBe(4.7)
+    expect(size('4.9')).toBe(4.9)
+    // 0.5 mm chokes a reamer of 5, 0.05 mm is rubbed.
+    expect(size('4.5')).toBe(4.8)
+    expect(size('4.95')).toBe(4.8)
+    // The 0.213 in of the inch list would leave 0.94 mm; 15/64 leaves 0.397.
+    expect(pin('parameters-inch').tool!.name).toBe('drill ⌀15/64 in')
+    // 0.205 lies 0.05 mm over 13/64: the next tenth of a millimetre, 5.0, leaves 0.207.
+    expect(pin('parameters-inch', ['catch: pin ', 'pin-diameter: 0.205\n  catch: pin ']).tool!.diameter).toBe(5)
+  })
+
+  it('turns no faster than the harder of head and arbor lets it: 1045 at 90 ft/min and not 12L14 at 120', () => {
+    const { speed } = pin('parameters-inch')
+    expect(speed!.surface).toBeLessThanOrEqual((90 * 304.8) / 60 + 1e-6)
+    const soft = pin('parameters-inch', ['material: steel-1045', 'material: steel-12l14'])
+    expect(soft.speed!.turns).toBeGreaterThan(speed!.turns)
+  })
+
+  it('is pecked: a hole of 46 mm is nine diameters deep', () => {
+    expect(pin('parameters').steps[1]).toMatch(/^More than 9 diameters deep: peck/)
   })
 })

@@ -6,7 +6,7 @@ import { balanceOf, waysToBalance } from '../engineering/balance.ts'
 import { certain } from '../engineering/certain.ts'
 import { isBoredInMill } from './bore-operations.ts'
 import { drillFeed, millSpeed } from './cutting-data.ts'
-import { asTool, jobberPoint, roundTool } from './tooling.ts'
+import { asTool, jobberPoint, pecking, roundTool } from './tooling.ts'
 
 /** Holes in the mounting face on the heavy side, where the spindle would feel more than it should and they can cure it. */
 export function balanceOperations(design: HeadDesign): Operation[] {
@@ -36,6 +36,7 @@ export function balanceOperations(design: HeadDesign): Operation[] {
       machine: 'mill',
       steps: [
         `${plan.holes === 1 ? 'One hole' : `${plan.holes} holes`} ⌀${size(plan.drill)}, full diameter ${size(plan.depth)} deep, on a circle of ${size(2 * plan.radius)}.`,
+        ...pecking(plan.depth, plan.drill),
         'Which side is heavy follows from where slot and bit will be: mark the bit side first.',
         'Static balance only: the couple of holes at this end stays.',
       ],

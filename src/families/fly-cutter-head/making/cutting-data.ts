@@ -26,6 +26,17 @@ export function millSpeed(design: HeadDesign, cut: Cut): RouteSpeed | undefined 
   return speedOf(design, cut, speeds, false)
 }
 
+/** Speed in the mill through several materials at once: the slowest of them; of those that the table does not have nothing is known. */
+export function millSpeedThrough(
+  design: HeadDesign,
+  materials: readonly MaterialRow[],
+  cut: Omit<Cut, 'of'>,
+): RouteSpeed | undefined {
+  return materials
+    .flatMap((of) => millSpeed(design, { ...cut, of }) ?? [])
+    .reduce<RouteSpeed | undefined>((a, b) => (a && a.turns <= b.turns ? a : b), undefined)
+}
+
 /** Speed in the lathe, whose speeds are not in the parameters: the most that it should turn. */
 export const latheSpeed = (design: HeadDesign, cut: Cut): RouteSpeed | undefined =>
   speedOf(design, cut, { slowest: 1e-3, fastest: 1e6 }, true)

@@ -1,17 +1,13 @@
-import { pointLength } from '../../../mechanics/measuring/drill-point.ts'
 import { formatLength } from '../../../quantity/format-length.ts'
 import { type Operation, operation } from '../../../route/operation.ts'
 import type { HeadDesign } from '../design.ts'
-import { certain } from '../engineering/certain.ts'
 import { isShrunk, joinedLength, pinDiameter } from '../engineering/fit.ts'
 import { catchWords, joiningWords } from '../sheets/joining-words.ts'
-import { drillFeed, millSpeed } from './cutting-data.ts'
+import { drillFeed, millSpeedThrough } from './cutting-data.ts'
 import { heatingSteps } from './joining.ts'
+import { pinDrill } from './pin-drill.ts'
 import { isJoinedFirst } from './tilted-set-up.ts'
-import { asTool, drillUpTo, jobberPoint } from './tooling.ts'
-
-/** On the diameter, mm: common practice, no source. */
-const leftToReam = 0.2
+import { asTool, pecking } from './tooling.ts'
 
 /** Head and arbor together, and what catches the head should the joint slip. `before`: what must be done to both by then. */
 export function joiningOperations(design: HeadDesign, before: readonly string[]): Operation[] {
@@ -77,15 +73,9 @@ function catching(design: HeadDesign): Operation[] {
       }),
     ]
   }
-  const diameter = pinDiameter(p)
   const size = (value: number) => formatLength(value, design.units, { fractions: true })
-  const middle = joinedLength(design).middle
-  // A reamer wants a little to cut, and the drill has to come out on the far side.
-  const under = drillUpTo(design, diameter - leftToReam, p.stock.size)
-  const point = certain(pointLength({ diameter: under.diameter, pointAngle: jobberPoint }))
-  const drill = { ...under, reachNeeded: p.stock.size + point + p.settings['set-up'].clearance }
-  const speed = millSpeed(design, {
-    of: l.materials.body,
+  const { drill, depth } = pinDrill(design)!
+  const speed = millSpeedThrough(design, [l.materials.body, l.materials.arbor], {
     diameter: drill.diameter,
     isDrill: true,
     feedPerTurn: drillFeed(design, drill.diameter),
@@ -97,13 +87,17 @@ function catching(design: HeadDesign): Operation[] {
       title: 'Drill, ream and pin',
       machine: 'mill',
       steps: [
-        `Through head and spigot together, square to ${p.stock.shape === 'round' ? 'the slot' : 'a pair of flats'}: spot, drill ⌀${size(drill.diameter)} right through, ream to ${size(diameter)}, blow out.`,
+        `Through head and spigot together, square to ${p.stock.shape === 'round' ? 'the slot' : 'a pair of flats'}: spot, drill ⌀${size(drill.diameter)} right through.`,
+        ...pecking(depth, drill.diameter),
+        `Ream to ${size(pinDiameter(p))} at half that speed, until the reamer is out with its full diameter; never turn it backwards. Blow out.`,
         'Drive the pin in and stake both ends. File it flush: no edge stands out of the head.',
       ],
       tool: asTool(design, drill),
       ...(speed && { speed }),
-      depth: p.stock.size + point,
-      places: [{ name: 'pin: across the axis, from the mounting face', x: 0, y: middle, z: p.stock.size + point }],
+      depth,
+      places: [
+        { name: 'pin: across the axis, from the mounting face', x: 0, y: joinedLength(design).middle, z: depth },
+      ],
       why: 'Through both parts at once, so that the holes line up.',
     }),
   ]

@@ -86,6 +86,37 @@ export function drillUpTo(design: HeadDesign, most: number, reach: number): Cutt
   return { kind: 'drill', diameter, reach: undefined, reachNeeded: reach }
 }
 
+/** What a drill leaves for a reamer on the diameter, mm: less is rubbed, more chokes it (common practice, no source). */
+export const leftToReam = { least: 0.1, best: 0.2, most: 0.4 } as const
+
+/** The drill before a reamer of `size` mm: of the list if it leaves the reamer what it wants, otherwise a usual one. */
+export function drillToReam(design: HeadDesign, size: number, reach: number): Cutter {
+  const off = (left: number) => Math.abs(left - leftToReam.best)
+  const listed = design.parameters.shop.cutters
+    .filter((c) => c.kind === 'drill' && leavesToReam(size - c.diameter))
+    .toSorted((a, b) => off(size - a.diameter) - off(size - b.diameter))
+  const own = listed.find((c) => c.reach >= reach - 1e-9) ?? listed[0]
+  const diameter = own?.diameter ?? usualToReam(design, size)
+  return { kind: 'drill', diameter, reach: own?.reach, reachNeeded: reach }
+}
+
+const leavesToReam = (left: number): boolean => left >= leftToReam.least - 1e-9 && left <= leftToReam.most + 1e-9
+
+/** In inches the next 64th below; where that leaves too much, and in millimetres, the nearest tenth of one; half of a pin that is thinner than that. */
+function usualToReam({ units }: HeadDesign, size: number): number {
+  const fraction = drillStep.in * Math.ceil(size / drillStep.in - 1 - 1e-9)
+  if (units === 'in' && leavesToReam(size - fraction)) return fraction
+  return Math.max(size / 2, Math.round(10 * (size - leftToReam.best) - 1e-9) / 10)
+}
+
+/** What a deep hole asks for: from about four diameters on the chips no longer come out by themselves (common practice, no source). */
+export const pecking = (depth: number, diameter: number): string[] =>
+  depth > 4 * diameter
+    ? [
+        `More than ${Math.floor(depth / diameter)} diameters deep: peck, draw the drill right out and clear its flutes each time, oil.`,
+      ]
+    : []
+
 const names: Readonly<Record<CutterKind, string>> = {
   'end-mill': 'end mill',
   'face-mill': 'face mill',

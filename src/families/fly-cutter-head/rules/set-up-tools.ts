@@ -1,10 +1,12 @@
 import type { Finding, FindingLever } from '../../../checks/finding.ts'
 import { mm, written } from '../../../checks/rule.ts'
 import type { HeadDesign } from '../design.ts'
+import { pinDiameter } from '../engineering/fit.ts'
 import { laidSetUp } from '../making/laid-set-up.ts'
+import { pinDrill } from '../making/pin-drill.ts'
 import { comesNear, sineStack } from '../making/sine-stack.ts'
 import { tiltedSetUp } from '../making/tilted-set-up.ts'
-import { type Cutter, coveringMill, endMill, roundTool } from '../making/tooling.ts'
+import { asTool, type Cutter, coveringMill, endMill, leftToReam, roundTool } from '../making/tooling.ts'
 
 /** Whether the cutters of the list get down to where they cut, and what the tilt is picked up with. */
 export function toolFindings(design: HeadDesign): Finding[] {
@@ -42,6 +44,8 @@ function reaches(design: HeadDesign): Finding[] {
     roundTool(design, 'drill', l.screws.thread.tapDrill, laidSetUp(design).drillReach),
     [{ path: 'step.wall-thickness', turn: 'up' }],
   )
+  check('pin', 'the hole of the catch pin', pinDrill(design)?.drill, [])
+  found.push(...pinDrillMissing(design))
   const mills = cutters.some((c) => c.kind === 'end-mill')
   if (mills && slot?.reach === undefined) {
     found.push({
@@ -52,6 +56,22 @@ function reaches(design: HeadDesign): Finding[] {
     })
   }
   return found
+}
+
+/** A list without a single drill does not say which drills there are. */
+function pinDrillMissing(design: HeadDesign): Finding[] {
+  const pin = pinDrill(design)
+  if (pin === undefined || pin.drill.reach !== undefined) return []
+  if (!design.parameters.shop.cutters.some((c) => c.kind === 'drill')) return []
+  const length = (value: number) => written(mm(value), design.units)
+  return [
+    {
+      id: 'set-up:pin-drill',
+      level: 'note',
+      text: `No drill in the list leaves the reamer of the catch pin, ${length(pinDiameter(design.parameters))}, what it wants, ${length(leftToReam.least)} to ${length(leftToReam.most)}: get one of ${asTool(design, pin.drill).name.replace(/^.*⌀/, '')}.`,
+      levers: [],
+    },
+  ]
 }
 
 /** A quarter of what the face angle may be off, rad: a set-up should be so much better than what it makes (common practice). */
