@@ -13,6 +13,7 @@ import { tiltedSetUp } from '../../src/families/fly-cutter-head/making/tilted-se
 import type { Parameters } from '../../src/families/fly-cutter-head/parameters/parameters.ts'
 import { orderSheet } from '../../src/families/fly-cutter-head/sheets/order-sheet.ts'
 import { setUpSheet } from '../../src/families/fly-cutter-head/sheets/set-up-sheet.ts'
+import { sizeFrom } from '../../src/figures/measuring.ts'
 import { pointFrom, pointIn } from '../../src/geometry/frame.ts'
 import { isInside } from '../../src/geometry/solid.ts'
 import type { Vec3 } from '../../src/geometry/vector.ts'
@@ -303,6 +304,39 @@ describe('the places that the readout shows', () => {
     expect(drill.tool!.reachNeeded).toBeCloseTo(23.602, 3)
     expect(drill.depth).toBeCloseTo(11.002, 3)
     expect(drill.places[0]!.z).toBe(drill.depth)
+  })
+
+  it('take a bore with a drilled bottom down to the cone of the part model, whatever drill it is drilled with', () => {
+    let seen = 0
+    for (const design of many) {
+      const { bore } = design.parameters
+      const drill = headRoute(design).find((o) => o.id === 'bore-drill')!
+      if (bore.kind !== 'blind' || bore.bottom !== 'drill-point') continue
+      seen++
+      const cuts = { stock: design.part('body').cuts.find((f) => f.id === 'bore')!.cells, cuts: [] }
+      const point = drill.tool!.diameter! / 2 / Math.tan(bore['point-angle'] / 2)
+      // The edge of the drill, where its cone begins, and its tip both lie on the cone of the bore.
+      for (const [x, z] of [
+        [drill.tool!.diameter! / 2, drill.depth!],
+        [0, drill.depth! + point],
+      ] as const) {
+        expect(isInside(cuts, [Math.max(0, x - 1e-4), 0, -z + 1e-4])).toBe(true)
+        expect(isInside(cuts, [x, 0, -z - 1e-4])).toBe(false)
+      }
+      expect(drill.tool!.reachNeeded).toBeCloseTo(drill.depth! + point, 9)
+    }
+    expect(seen).toBeGreaterThan(10)
+  })
+
+  it('drill 27/32 in deeper than 0.85 by what a bore of 7/8 is wider, and a part so made measures within its limits', () => {
+    const design = headFrom('parameters-inch')
+    const drill = headRoute(design).find((o) => o.id === 'bore-drill')!
+    // (22.225 − 21.431)/2·cot 59° = 0.2385; the rod of 1/4 in then stops where it should.
+    expect(drill.depth).toBeCloseTo(21.59 + 0.2385, 3)
+    const way = headMeasuring(design).find(({ dimension }) => dimension.id === 'bore.depth')!
+    const stops = drill.depth! + (drill.tool!.diameter! - 6.35) / 2 / Math.tan((59 * Math.PI) / 180)
+    expect(way.how).toContain('pin of 0.25 in')
+    expect(sizeFrom(way, stops)).toBeCloseTo(21.59, 6)
   })
 
   it('take the tap on until its lead is out of the wall: 9 and 4 threads of 1 mm, 6.04 short of the far wall', () => {

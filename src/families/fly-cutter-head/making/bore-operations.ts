@@ -3,6 +3,7 @@ import { formatAngle } from '../../../quantity/format-angle.ts'
 import { formatLength } from '../../../quantity/format-length.ts'
 import { type Operation, operation, type RouteSpeed } from '../../../route/operation.ts'
 import { handedThread } from '../body-dimensions.ts'
+import { boreRadius } from '../bore-radius.ts'
 import type { HeadDesign } from '../design.ts'
 import { certain } from '../engineering/certain.ts'
 import { circumscribed } from '../section.ts'
@@ -87,18 +88,24 @@ function drilling(design: HeadDesign): Operation {
   const full = boreDepth(design)
   const flat = p.bore.kind === 'blind' && p.bore.bottom === 'flat'
   const through = p.bore.kind === 'through'
-  const cutter = drillUpTo(design, most, full + pointOf(design, most))
+  const cutter = drillUpTo(design, most, full + pointOf(design, 2 * boreRadius(p.bore, l)))
   const tip = pointOf(design, cutter.diameter)
+  // A drill under size goes on until its cone is that of the finished bore, which starts at the bore's own diameter.
+  const coneTip = full + pointOf(design, 2 * boreRadius(p.bore, l))
   // A flat bottom must not show the cone of the drill: its tip stops above the bottom.
-  const depth = flat ? full - 0.5 : full + (through ? tip : 0)
-  const reach = through || flat ? depth : full + tip
+  const depth = flat ? full - 0.5 : through ? full + tip : coneTip - tip
+  const reach = through || flat ? depth : coneTip
   const drill = { ...cutter, reachNeeded: reach }
   const speed = boreSpeed(design, drill.diameter, drillFeed(design, drill.diameter), { isDrill: true })
+  const goesOn =
+    depth - full > 1e-6
+      ? ` and the tip ${size(design, coneTip)}: deeper than the bore, so that its cone is the one drawn`
+      : ''
   const stops = flat
     ? `until the tip is ${size(design, depth)} deep: the flat bottom is bored`
     : through
       ? 'right through'
-      : `until the full diameter is ${size(design, depth)} deep`
+      : `until the full diameter is ${size(design, depth)} deep${goesOn}`
   return operation({
     id: 'bore-drill',
     title: thread ? 'Drill for the thread of the bore' : 'Drill the bore under size',

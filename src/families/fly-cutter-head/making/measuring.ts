@@ -5,6 +5,7 @@ import type { Dimension } from '../../../part/dimension.ts'
 import { deviationsOf } from '../../../part/general-tolerance.ts'
 import { featuresOf } from '../../../part/part.ts'
 import { formatLength } from '../../../quantity/format-length.ts'
+import { boreRadius } from '../bore-radius.ts'
 import type { HeadDesign } from '../design.ts'
 import { faceAngleWay } from './angle-measuring.ts'
 import { headFoot } from './low-place.ts'
@@ -62,7 +63,8 @@ const near = 0.004
 function toTheCone(design: HeadDesign): Way {
   const { bore } = design.parameters
   if (bore.kind !== 'blind' || bore.bottom === 'flat') return { how: 'depth micrometer to the bottom' }
-  const { diameter, 'point-angle': pointAngle } = bore
+  const { 'point-angle': pointAngle } = bore
+  const diameter = 2 * boreRadius(bore, design.layout)
   const rod = shopPin(design, 0.5 * diameter, 0, diameter)
   if (rod === undefined) return { how: 'depth micrometer to where the full diameter ends' }
   const at = (reading: number) => fullDepthFromRod({ diameter, pointAngle, reading, rod })
