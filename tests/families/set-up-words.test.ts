@@ -91,8 +91,26 @@ describe('cutters at the tilt', () => {
     const nearest = jawClearance(headFrom('parameters'))!
     expect(nearest.operation).toBe('step')
     expect(nearest.clear).toBeCloseTo(9.431, 3)
-    // Axis 17.4 off the middle, cutter of 12, jaw at 23.
-    expect(nearest.beside).toBeCloseTo(23 - 17.4 - 6, 9)
+    // Axis 17.4 off the middle and 0.2 more while it roughs, cutter of 12, jaw at 23.
+    expect(nearest.beside).toBeCloseTo(23 - 17.6 - 6, 9)
+  })
+
+  it('rough the step 0.2 mm off its wall and finish it in a last pass along the wall', () => {
+    const { places, steps } = step(headFrom('parameters'), 'step')
+    expect(places.filter(({ name }) => name.endsWith('start')).map(({ name, y }) => [name, y])).toEqual([
+      ['roughing, cutter, start', expect.closeTo(-17.6, 9)],
+      ['along the wall, cutter, start', expect.closeTo(-17.4, 9)],
+    ])
+    expect(steps[0]).toContain('leave 0.2 mm on the wall')
+    expect(steps[1]).toMatch(/^Then one pass along the wall at full depth/)
+  })
+
+  it('finish the slot by one pass on the floor and one on either wall, which no depth is divided by', () => {
+    const { steps, passes } = step(headFrom('parameters'), 'slot-walls')
+    expect(passes).toBeUndefined()
+    expect(steps[0]).toMatch(
+      /full depth of 9.5 mm: one pass along the floor, then one along the trailing wall.* one along the leading wall/,
+    )
   })
 
   it('of a wide step take lanes that leave no strip between them, whatever the cutter', () => {

@@ -165,7 +165,7 @@ function slotting(design: HeadDesign): Operation[] {
       id: 'slot-walls',
       title: 'Finish the slot, floor and walls',
       steps: [
-        `Floor to ${size(slot.depth)}, then the trailing wall, which backs the bit, then the leading wall.`,
+        `At the full depth of ${size(slot.depth)}: one pass along the floor, then one along the trailing wall, which backs the bit, then one along the leading wall.`,
         ...(slot.end && r < slot.end.radius - 1e-9
           ? [
               `The corners at the end keep the radius of the cutter, ${size(r)} for ${size(slot.end.radius)} drawn: no fault, the end of the bit must only not touch them.`,
@@ -177,7 +177,6 @@ function slotting(design: HeadDesign): Operation[] {
       tool,
       ...speedOf(design, cutter),
       depth: slot.depth,
-      passes: 3,
       travel: travelOf(runs(slot.depth)),
       places: [
         ...ends('floor, middle', middle, slot.depth),
@@ -210,17 +209,22 @@ function stepping(design: HeadDesign): Operation {
   const [wall, width] = [step.wall + step.towards * r, Math.abs(outside - step.wall)]
   const { diameter } = cutter
   const run = runAlong(design, { diameter, z: step.depth, from: step.wall, to: outside })
-  const [lane, beyond] = [0.75 * diameter, Math.max(0, width - diameter)]
+  const left = Math.min(p.making['left-to-finish'], width / 2)
+  const [lane, beyond] = [0.75 * diameter, Math.max(0, width - left - diameter)]
   const lanes = 1 + Math.ceil(beyond / lane - 1e-9)
-  // From the outside in, so that the last pass is the one along the wall.
-  const ys = Array.from({ length: lanes }, (_, i) => wall + step.towards * (lanes - 1 - i) * lane)
+  // From the outside in to where the wall is left thick; the last pass takes that off it.
+  const rough = Array.from({ length: lanes }, (_, i) => wall + step.towards * (left + (lanes - 1 - i) * lane))
+  const along = (name: string, y: number): Place[] => [
+    { name: `${name}, start`, x: run.start, y, z: step.depth },
+    { name: `${name}, end`, x: run.stop, y, z: step.depth },
+  ]
   return operation({
     ...tilted,
     id: 'step',
     title: 'Mill the step',
     steps: [
-      'From the outside in; the last pass along the wall.',
-      `Leaves a wall of ${size(p.step['wall-thickness'])} between slot and step: light last cuts, it bends.`,
+      `Rough from the outside in, down in passes, and leave ${size(left)} on the wall.`,
+      `Then one pass along the wall at full depth, light: it leaves ${size(p.step['wall-thickness'])} between slot and step, and that bends.`,
       'Now the tilt may be lost: check all sizes below before the vise is opened.',
     ],
     tool: asTool(design, cutter),
@@ -229,13 +233,8 @@ function stepping(design: HeadDesign): Operation {
     passes: Math.max(1, Math.ceil(step.depth / deepestPass(design, cutter) - 1e-9)),
     travel: travelOf(run),
     places: [
-      ...ys.flatMap((y, i): Place[] => {
-        const name = i === lanes - 1 ? 'along the wall, cutter' : `lane ${i + 1}`
-        return [
-          { name: `${name}, start`, x: run.start, y, z: step.depth },
-          { name: `${name}, end`, x: run.stop, y, z: step.depth },
-        ]
-      }),
+      ...rough.flatMap((y, i) => along(lanes === 1 ? 'roughing, cutter' : `lane ${i + 1}`, y)),
+      ...along('along the wall, cutter', wall),
       { name: 'step wall', y: step.wall, z: step.depth },
     ],
     measure: [

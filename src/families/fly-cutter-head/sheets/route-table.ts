@@ -30,7 +30,7 @@ export function routeTable(design: HeadDesign): DrawnTable[] {
     ]
   })
   const { units } = sheetUnits(design)
-  const columns = ['', 'step', 'tool', 'rev/min', `${units}/min`, `deep, ${units}`, 'cuts']
+  const columns = ['', 'step', 'tool', 'rev/min', `${units}/min`, `deep, ${units}`, 'in passes']
   return parted(rows).map((part) => {
     const steps = part.flatMap(({ step }) => step ?? [])
     return {
