@@ -1,10 +1,14 @@
 import { describe, expect, it } from 'vitest'
 import type { HeadDesign } from '../../src/families/fly-cutter-head/design.ts'
 import { jawClearance } from '../../src/families/fly-cutter-head/making/jaw-clearance.ts'
+import { laidSetting } from '../../src/families/fly-cutter-head/making/laid-set-up.ts'
 import { headRoute } from '../../src/families/fly-cutter-head/making/route.ts'
 import { headSetUps } from '../../src/families/fly-cutter-head/making/set-ups.ts'
+import { tiltSetting } from '../../src/families/fly-cutter-head/making/tilt-setting.ts'
 import { tiltedSetUp } from '../../src/families/fly-cutter-head/making/tilted-set-up.ts'
 import { bodyNotes } from '../../src/families/fly-cutter-head/sheets/body-notes.ts'
+import { setUpNotes } from '../../src/families/fly-cutter-head/sheets/set-up-notes.ts'
+import { formatLength } from '../../src/quantity/format-length.ts'
 import { headFrom } from './random-heads.ts'
 
 type Change = [string, string]
@@ -58,7 +62,9 @@ describe('what a tilted head stands on', () => {
   it('is one parallel under a point, and a pair under an edge', () => {
     const stands = (...changes: Change[]) => setUp(headFrom('parameters', ...changes), 'tilted').notes.join(' ')
     for (const pointed of [[], round])
-      expect(stands(...pointed)).toMatch(/lowest point .* stands on one parallel of 10 mm in the middle/)
+      expect(stands(...pointed)).toMatch(
+        /lowest point .* stands on one parallel of 10 mm, midway between the jaws\. That is the stop for the height; it carries no cut/,
+      )
     for (const edged of [square, flats]) expect(stands(...edged)).toMatch(/lowest edge .* stands on parallels of/)
   })
 
@@ -83,6 +89,88 @@ describe('what a tilted head stands on', () => {
       const face = step(headFrom('parameters', ...changes), 'face')
       expect(face.steps.join(' ')).toContain('43.931 mm above the lowest point of the mounting face')
     }
+  })
+})
+
+describe('the angle of a tilted head', () => {
+  const drawer = 'sine-bar: 100'
+  const ways: [string, Change[], RegExp][] = [
+    [
+      'angle blocks',
+      [[drawer, `${drawer}\n  angle-blocks: [5 deg, 2 deg]`]],
+      /^Angle blocks of 5° \+ 2°: turn the head/,
+    ],
+    [
+      'a sine bar',
+      [],
+      /^Sine bar of 100 mm on 12.187 mm .* makes 7°: on the surface plate set .* block or a bevel to it/,
+    ],
+    ['a protractor', [[`  ${drawer}\n`, '']], /^Turn the head .* protractor of 7°/],
+  ]
+
+  it.each(ways)(
+    'is gauged by %s, which carries nothing while a stop gives the height, and held by the jaws alone',
+    (_, changes, has) => {
+      const [stop, gauge, tight] = setUp(headFrom('parameters', ...changes), 'tilted').notes
+      expect(stop).toMatch(/the stop for the height; it carries no cut/)
+      expect(gauge).toMatch(has)
+      expect(gauge).toMatch(/on that stop until .* brought up from the bed to the mounting face, shows no light/)
+      expect(tight).toMatch(
+        /Then the parallel may come out or stay loose: an edge is no seat, and the jaws alone hold the head/,
+      )
+      expect([stop, gauge, tight].join(' ')).not.toMatch(/put that under|under the mounting face/)
+    },
+  )
+
+  it('is looked at again with the jaws tight, down the side of the bar: 10·tan 7° = 1.228 in 10 mm', () => {
+    const again = (...changes: Change[]) => setUp(headFrom('parameters', ...changes), 'tilted').notes[2]
+    expect(again()).toContain(
+      'on the corner of the bar towards the bit reads the same 10 mm further down with X 1.228 mm less',
+    )
+    expect(again(...square)).toContain('on the side of the bar')
+    // Where less stands above the jaws, half of that.
+    expect(again(['parallels: [10, 14, 18, 22, 26, 30]', 'parallels: []'])).toContain(
+      '5 mm further down with X 0.614 mm less',
+    )
+  })
+
+  it('of a shank is gauged on the block that holds it', () => {
+    expect(setUp(headFrom('parameters', first), 'tilted').notes[1]).toMatch(
+      /Turn V-block and shank .* between a square on the bed and the side of the V-block/,
+    )
+  })
+
+  it('and its height are told by the sheet in the words of the report', () => {
+    for (const changes of [[], square, flats, round, [first], [['angle: 7 deg', 'angle: 0 deg']] as Change[]]) {
+      const design = headFrom('parameters', ...changes)
+      const sheet = setUpNotes(design).flatMap(({ lines }) => lines.map((line) => line.replace(/^\d+\. /, '')))
+      const report = [...setUp(design, 'tilted').notes, ...setUp(design, 'laid').notes]
+      for (const note of tiltSetting(design, (value) => formatLength(value, 'mm'))) {
+        expect(sheet).toContain(note)
+        expect(report).toContain(note)
+      }
+      for (const note of laidSetting(design)) {
+        expect(sheet).toContain(note)
+        expect(report).toContain(note)
+      }
+    }
+  })
+})
+
+describe('the head laid down', () => {
+  const notes = (...changes: Change[]) => setUp(headFrom('parameters', ...changes), 'laid').notes.join(' ')
+
+  it('has its wedge slid to where it is thick enough again after saw and cutter', () => {
+    expect(notes()).toMatch(
+      /Slide the wedge along the face towards the bit side until it bears on jaw and face: what saw/,
+    )
+    expect(notes(['angle: 7 deg', 'angle: 1 deg'])).toMatch(/until it bears on jaw and face\./)
+    expect(notes(['angle: 7 deg', 'angle: 0 deg'])).not.toContain('wedge')
+  })
+
+  it('is squared by the jaw that its mounting face lies on, or by that face itself where no jaw holds it', () => {
+    expect(notes()).toMatch(/Indicate the fixed jaw along the table's X; the mounting face flat on it/)
+    expect(notes(first)).toMatch(/the mounting face along the table's X, before it is strapped down/)
   })
 })
 

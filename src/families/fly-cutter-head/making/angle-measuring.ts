@@ -4,8 +4,8 @@ import { formatLength } from '../../../quantity/format-length.ts'
 import { formatNumber } from '../../../quantity/format-number.ts'
 import type { HeadDesign } from '../design.ts'
 import { certain } from '../engineering/certain.ts'
+import { angleBlockWords, blocksWords } from './block-words.ts'
 import { protractorWords } from './protractor-words.ts'
-import { angleBlockWords, blocksWords } from './tilt-notes.ts'
 import { isJoinedFirst, tiltedSetUp } from './tilted-set-up.ts'
 
 type Way = Pick<Measuring, 'how' | 'reading'>

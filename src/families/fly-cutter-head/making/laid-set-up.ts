@@ -96,7 +96,27 @@ export function laidHold(design: HeadDesign): string {
   }
   const far =
     design.parameters.face.angle > 0
-      ? `${isSawn(design) ? 'the sawn-off wedge put back' : 'a wedge of the face angle'} between moving jaw and angled face, for an angled face by itself slides out`
+      ? `${wedgeUsed(design)} between moving jaw and angled face, for an angled face by itself slides out`
       : 'the moving jaw on the face'
   return `${down}, mounting face against the fixed jaw, ${far}`
+}
+
+const wedgeUsed = (design: HeadDesign): string =>
+  isSawn(design) ? 'the sawn-off wedge put back' : 'a wedge of the face angle'
+
+/** How the laid head is packed and levelled, in order. Common practice, no source. */
+export function laidSetting(design: HeadDesign): string[] {
+  const level = 'Indicate the step wall level both ways'
+  if (isJoinedFirst(design)) return [`${level}, and the mounting face along the table's X, before it is strapped down.`]
+  return [
+    `Indicate the fixed jaw along the table's X; the mounting face flat on it, a feeler finds no gap. ${level} before it is tightened.`,
+    ...slidWedge(design),
+  ]
+}
+
+/** The thick end of the wedge lies away from the bit: slid towards the bit it fills more. */
+function slidWedge(design: HeadDesign): string[] {
+  if (design.parameters.face.angle === 0) return []
+  const missing = isSawn(design) ? ': what saw and cutter took is missing in its old place' : ''
+  return [`Slide the wedge along the face towards the bit side until it bears on jaw and face${missing}.`]
 }

@@ -8,10 +8,10 @@ import { formatLength } from '../../../quantity/format-length.ts'
 import { boreRadius } from '../bore-radius.ts'
 import type { HeadDesign } from '../design.ts'
 import { faceAngleWay } from './angle-measuring.ts'
+import { sumWords } from './block-words.ts'
 import { headFoot } from './low-place.ts'
 import { outerEnd } from './outer-end.ts'
 import { firstHole, flatToLeadingWall, holeHeight, lineOf, nextHole, shopPin } from './over-pins.ts'
-import { sumWords } from './tilt-notes.ts'
 import { tiltedSetUp } from './tilted-set-up.ts'
 
 type Way = Pick<Measuring, 'how' | 'reading'>

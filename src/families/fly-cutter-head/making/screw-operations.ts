@@ -32,7 +32,7 @@ export function screwOperations(design: HeadDesign): Operation[] {
       id: 'spot',
       title: 'Spot the screw holes',
       steps: [
-        'Set the step up level by an indicator, the mounting face square to the table; zero as the set-up says.',
+        'Step level, mounting face and zero as the set-up says.',
         `Spot all ${xs.length}, no wider than the thread. Beside them the metal stands ${high} above the drilled face: the holder must stay above it.`,
       ],
       tool: { name: 'spot drill', reachNeeded: set.spotReach },

@@ -5,11 +5,12 @@ import type { HeadDesign } from '../design.ts'
 import { faceFrame } from '../frames.ts'
 import { offMiddle } from './bore-on-middle.ts'
 import { isBoredInMill } from './bore-operations.ts'
-import { laidHold, laidSetUp } from './laid-set-up.ts'
+import { laidHold, laidSetting, laidSetUp } from './laid-set-up.ts'
 import { lowPlace } from './low-place.ts'
 import { outerPlace } from './outer-place.ts'
 import { laidFrame, mountingFrame } from './readout-frames.ts'
 import { headRoute } from './route.ts'
+import { laidStandsOn } from './stands-on.ts'
 import { tiltNotes } from './tilt-notes.ts'
 import { isJoinedFirst, tiltedSetUp } from './tilted-set-up.ts'
 
@@ -237,14 +238,6 @@ function tilted(design: HeadDesign): Made {
 function laid(design: HeadDesign): Made {
   const set = laidSetUp(design)
   const size = (value: number) => formatLength(value, design.units)
-  const under =
-    design.parameters.stock.shape === 'round'
-      ? `The V-block holds its underside ${size(set.under)} or more above the bed.`
-      : set.under === 0
-        ? 'It lies on the bed of the vise.'
-        : set.onParallels
-          ? `Parallels of ${size(set.under)} under it.`
-          : `${size(set.under)} under it: pack it, no pair of parallels in the list is as high.`
   return {
     title: 'Laid down: screw holes',
     tilt: 0,
@@ -258,8 +251,8 @@ function laid(design: HeadDesign): Made {
       figure('tap-reach', 'reach that the tap needs', set.tapReach),
     ],
     notes: [
-      ...(isJoinedFirst(design) ? [] : [under]),
-      'Indicate the step wall level both ways before it is tightened.',
+      ...(isJoinedFirst(design) ? [] : [`${laidStandsOn(design, size)}.`]),
+      ...laidSetting(design),
       `Chuck and holder stay above the metal beside the holes: the drill stands at least ${size(set.drillReach)}, the tap ${size(set.tapReach)} out of them.`,
     ],
   }

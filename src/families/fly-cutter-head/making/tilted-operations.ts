@@ -29,7 +29,7 @@ function settingUp(design: HeadDesign, before: readonly string[]): Operation {
         : 'Clean jaws, parallels and head; far end up, the bit side low and towards X +.',
       level
         ? 'Stand it on its mounting face, tap it down.'
-        : 'Pick the angle up as the set-up says, tighten, and check it again: jaws lift.',
+        : 'Height, then angle, as the set-up says; tighten, and look at the angle again: jaws lift.',
       `The ${lowPlace(set)} ${set.under > 0 ? `${size(set.under)} above the bed` : 'on the bed'}: the finished face will then stand ${size(set.stickUp)} above the jaws, and slot and step clear them too.`,
       `Touch both ${set.heldBy === 'shank' ? 'sides of the head' : 'jaws'}: Y zero is midway between them.`,
     ],

@@ -1,11 +1,10 @@
 import type { DrawnNotes } from '../../../drawing/plan/sheet-plan.ts'
-import { formatAngle } from '../../../quantity/format-angle.ts'
 import { formatLength } from '../../../quantity/format-length.ts'
 import type { HeadDesign } from '../design.ts'
-import { laidHold, laidSetUp } from '../making/laid-set-up.ts'
-import { lowPlace } from '../making/low-place.ts'
+import { laidHold, laidSetting, laidSetUp } from '../making/laid-set-up.ts'
 import { outerPlace } from '../making/outer-place.ts'
-import { angleBlockWords, blocksWords } from '../making/tilt-notes.ts'
+import { laidStandsOn } from '../making/stands-on.ts'
+import { tiltSetting } from '../making/tilt-setting.ts'
 import { isJoinedFirst, type TiltedSetUp, tiltedSetUp } from '../making/tilted-set-up.ts'
 import { written } from './words.ts'
 
@@ -20,8 +19,7 @@ export function setUpNotes(design: HeadDesign): DrawnNotes[] {
   const tilted = [
     `Jaws: ${held(design)}. They open ${length(set.opening)} of ${length(opens)}${set.opening > opens ? ': TOO LITTLE' : ''}.`,
     ...(set.tilt > 0 ? [`Saw the wedge off first, ${about(set.wedge)} deep on the side away from the bit.`] : []),
-    angleWords(design, set),
-    underWords(set, length),
+    ...tiltSetting(design, length),
     `Face above the jaws: ${length(set.least)} at least (${set.heldBy === 'shank' ? 'mounting face and shoulder clear of them' : `deepest cut ${length(set.deepest)}, and clearance`}); it stands ${length(set.stickUp)}.`,
     gripWords(design, set, about),
     `Zero O: bore axis at the finished face; Y midway between ${set.heldBy === 'shank' ? 'the sides of the head' : 'the jaws'}, X ${length(l.corner)} along the face from its outer ${outerPlace(design)} on the bit side.`,
@@ -30,7 +28,8 @@ export function setUpNotes(design: HeadDesign): DrawnNotes[] {
   const laid = [
     `${laidHold(design)}.`,
     ...laidHeight(design, length),
-    "Step level by indicator, mounting face square to the table's Y or X, zero on A and B.",
+    ...laidSetting(design),
+    'Zero on A and B.',
     `Spot; drill ⌀${length(l.screws.thread.tapDrill)} through the wall into the slot, its tip ${length(bored.drillDepth)} deep; tap ${l.screws.thread.name} until its lead is out of the wall, its tip ${length(bored.tap.tipDepth)} deep: square to C, ${l.screws.xs.length} off.`,
   ]
   return [
@@ -42,14 +41,10 @@ export function setUpNotes(design: HeadDesign): DrawnNotes[] {
 const numbered = (lines: readonly string[]): string[] => lines.map((line, i) => `${i + 1}. ${line}`)
 
 function laidHeight(design: HeadDesign, length: (value: number) => string): string[] {
-  const { under, onParallels, stickUp, drillReach, tapReach } = laidSetUp(design)
-  const stands =
-    under === 0
-      ? 'On the bed of the vise'
-      : onParallels
-        ? `On parallels of ${length(under)}`
-        : `Packed ${length(under)} above the bed`
-  const jaws = isJoinedFirst(design) ? [] : [`${stands}: the drilled face stands ${length(stickUp)} above the jaws.`]
+  const { stickUp, drillReach, tapReach } = laidSetUp(design)
+  const jaws = isJoinedFirst(design)
+    ? []
+    : [`${laidStandsOn(design, length)}. The drilled face stands ${length(stickUp)} above the jaws.`]
   return [
     ...jaws,
     `Drill ${length(drillReach)}, tap ${length(tapReach)} out of its holder, which passes over the metal beside the holes.`,
@@ -64,32 +59,6 @@ function held(design: HeadDesign): string {
     return 'V-jaws, for plain ones meet the hexagon on its corners'
   }
   return 'on the two flats beside the slot'
-}
-
-function angleWords(design: HeadDesign, { setting, tilt, heldBy }: TiltedSetUp): string {
-  const on = heldBy === 'shank' ? 'against the shank' : 'under the mounting face'
-  const angle = formatAngle(tilt, { minutes: true }).replace(/°0'$/, '°')
-  switch (setting.by) {
-    case 'level':
-      return 'No tilt: the mounting face lies level.'
-    case 'angle-block':
-      return `${angleBlockWords(setting.blocks)} ${on}.`
-    case 'sine-bar':
-      return `Angle: sine bar of ${written(design, 'length', setting.bar)} on ${written(design, 'length', setting.stack)} of blocks${blocksWords(design)}, ${angle}, ${on}.`
-    case 'protractor':
-      return `Angle: ${angle} by protractor ${on}; pack it.`
-  }
-}
-
-function underWords(set: TiltedSetUp, length: (value: number) => string): string {
-  const { under, underNeeded, underMost, onParallels, tilt, lowPoint } = set
-  const what = `The ${lowPlace(set)}`
-  if (under === 0) return `${what} stands on the bed of the vise.`
-  const by = onParallels
-    ? `on ${lowPoint ? 'one parallel of that height, midway between the jaws' : 'parallels of that height'}`
-    : 'packed: no pair of parallels in the list is as high'
-  const range = underMost > underNeeded ? ` ${length(underNeeded)} to ${length(underMost)} will do.` : ''
-  return `${what} stands ${length(under)} above the bed, ${by}.${range}${tilt > 0 ? ' An edge is no seat: the angle is held by what lies under the face.' : ''}`
 }
 
 function gripWords(
