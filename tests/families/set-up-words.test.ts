@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import type { HeadDesign } from '../../src/families/fly-cutter-head/design.ts'
 import { jawClearance } from '../../src/families/fly-cutter-head/making/jaw-clearance.ts'
+import { heatingOf } from '../../src/families/fly-cutter-head/making/joining.ts'
 import { laidSetting } from '../../src/families/fly-cutter-head/making/laid-set-up.ts'
 import { headRoute } from '../../src/families/fly-cutter-head/making/route.ts'
 import { headSetUps } from '../../src/families/fly-cutter-head/making/set-ups.ts'
@@ -9,6 +10,7 @@ import { tiltedSetUp } from '../../src/families/fly-cutter-head/making/tilted-se
 import { bodyNotes } from '../../src/families/fly-cutter-head/sheets/body-notes.ts'
 import { setUpNotes } from '../../src/families/fly-cutter-head/sheets/set-up-notes.ts'
 import { formatLength } from '../../src/quantity/format-length.ts'
+import { formatQuantity } from '../../src/quantity/format-quantity.ts'
 import { headFrom } from './random-heads.ts'
 
 type Change = [string, string]
@@ -235,6 +237,35 @@ describe('cutters at the tilt', () => {
     // 45 sawn, 1 faced off each end, 41 wanted.
     expect(cut.depth).toBeCloseTo(2, 9)
     expect(cut.title).toBe('Mill the face')
+  })
+})
+
+describe('a head that is shrunk on', () => {
+  const join = (name: 'parameters' | 'parameters-inch', ...changes: Change[]) =>
+    step(headFrom(name, ...changes), 'join')
+
+  it('is held by tongs and gloves, lies on a dry fire brick, and leaves only seconds once it touches', () => {
+    const steps = join('parameters').steps.join(' ')
+    expect(steps).toMatch(/Heat-proof gloves, .* tongs that hold the head by its outside/)
+    expect(steps).toMatch(/Nothing near that burns/)
+    expect(steps).toContain('On a dry fire brick')
+    expect(steps).toMatch(/stays wide enough for about \d+ min; once it touches the arbor you have only seconds\./)
+  })
+
+  it('is heated to what the report says, not to a rounded °C turned into °F', () => {
+    const design = headFrom('parameters-inch')
+    const { head, limit, oven } = heatingOf(design)!
+    const words = join('parameters-inch').steps.join(' ')
+    for (const value of [head, limit, oven]) expect(words).toContain(formatQuantity('temperature', value, 'in'))
+  })
+
+  it('comes down on an arbor that stands upright, whenever it is joined', () => {
+    for (const changes of [[], [first], [['angle: 7 deg', 'angle: 0 deg']] as Change[]]) {
+      expect(setUp(headFrom('parameters', ...changes), 'joining').held).toMatch(/^The arbor upright/)
+    }
+    expect(setUp(headFrom('parameters', first, ['assembly: heat', 'assembly: press']), 'joining').held).toMatch(
+      /^The head on its square end/,
+    )
   })
 })
 

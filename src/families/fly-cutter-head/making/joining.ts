@@ -68,18 +68,23 @@ function headAsBody(design: HeadDesign): HeatedBody {
   }
 }
 
+/** Common practice, no source. */
+const handling =
+  'Heat-proof gloves, face covered, tongs that hold the head by its outside: try the movement cold. Nothing near that burns, no oil on bench or floor.'
+
 /** The heating in words, times as a person waits for them. */
 export function heatingSteps(design: HeadDesign): string[] {
   const heating = heatingOf(design)
   if (!heating) return []
   const show = (kind: Amount['kind'], value: number) => written({ kind, value }, design.units)
-  const degrees = (value: number) => show('temperature', Math.round(value))
+  const degrees = (value: number) => show('temperature', value)
   const { head, arbor, limit, oven, toReach, toSlipIn } = heating
   return [
     'Clean bore and spigot with a degreaser that is not chlorinated. Arbor upright, spigot up, so that the head drops to its seat by its own weight.',
+    handling,
     ...(arbor === undefined ? [] : [`Cool the arbor to ${degrees(arbor)}.`]),
-    `Heat the head to ${degrees(head)}, never above ${degrees(limit)}: an oven or plate at ${degrees(oven)}${toReach === undefined ? '' : `, about ${minutes(toReach)}`}. Measure at the mounting face, by crayon or probe.`,
-    `Slip it on in one movement until it seats, and hold it there. ${toSlipIn === undefined ? '' : `In still air it stays wide enough for about ${minutes(toSlipIn)}, once it touches the arbor for seconds.`}`,
+    `Heat the head to ${degrees(head)}, never above ${degrees(limit)}: an oven or plate at ${degrees(oven)}${toReach === undefined ? '' : `, about ${minutes(toReach)}`}. On a dry fire brick, mounting face down as it will go on; measure at its side, low down, by crayon or probe.`,
+    `Slip it on in one movement until it seats, and hold it there. ${toSlipIn === undefined ? '' : `In still air it stays wide enough for about ${minutes(toSlipIn)}; once it touches the arbor you have only seconds.`}`,
     `Let it cool in still air: no water, no vise. Check that a feeler of ${design.units === 'mm' ? '0.02 mm' : '0.001 in'} does not enter under the shoulder.`,
   ]
 }

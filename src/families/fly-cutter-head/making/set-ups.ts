@@ -2,6 +2,7 @@ import type { Amount } from '../../../checks/finding.ts'
 import { formatLength } from '../../../quantity/format-length.ts'
 import type { Operation, SetUpFigure, WorkSetUp } from '../../../route/operation.ts'
 import type { HeadDesign } from '../design.ts'
+import { isShrunk } from '../engineering/fit.ts'
 import { faceFrame } from '../frames.ts'
 import { offMiddle } from './bore-on-middle.ts'
 import { isBoredInMill } from './bore-operations.ts'
@@ -125,10 +126,10 @@ const makers: Readonly<Record<string, (design: HeadDesign, operations: readonly 
   joining: (design) => ({
     ...plain(
       'Joining',
-      isJoinedFirst(design) || design.parameters.fit.kind === 'threaded' || design.parameters.face.angle === 0
-        ? 'The head on its square end, mounting face up'
-        : design.parameters.fit.assembly === 'heat'
-          ? 'The arbor upright in soft jaws, spigot up; the head, mounting face down, comes from above'
+      isShrunk(design)
+        ? 'The arbor upright in soft jaws, spigot up; the head, mounting face down, comes from above'
+        : isJoinedFirst(design) || design.parameters.fit.kind === 'threaded' || design.parameters.face.angle === 0
+          ? 'The head on its square end, mounting face up'
           : 'The head in a cup bored to its angled face, mounting face up and level',
       'Seat of the shoulder on the mounting face',
     ),

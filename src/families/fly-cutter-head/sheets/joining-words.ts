@@ -26,7 +26,7 @@ function shrinking(design: HeadDesign, seat: string): string {
   const degrees = (value: number) => written(design, 'temperature', value)
   if (need === 'none') return `It goes together cold, ${seat}: heat never makes interference.`
   const limit = degrees(heatLimit(design))
-  const on = `slip it on in one movement ${seat}, and let it cool in still air. Hot parts burn; a chlorinated cleaner before the torch makes phosgene.`
+  const on = `slip it on in one movement ${seat}, and let it cool in still air. Heat-proof gloves and tongs; a chlorinated cleaner before the torch makes phosgene.`
   if (heat.possible) {
     return `Bit and set screws out: heat the head evenly to ${degrees(heat.temperature)}, measured, never above ${limit}; ${on}`
   }
