@@ -248,7 +248,7 @@ describe('a head that is shrunk on', () => {
     const steps = join('parameters').steps.join(' ')
     expect(steps).toMatch(/Heat-proof gloves, .* tongs that hold the head by its outside/)
     expect(steps).toMatch(/Nothing near that burns/)
-    expect(steps).toContain('On a dry fire brick')
+    expect(steps).toContain('lies on a dry fire brick')
     expect(steps).toMatch(/stays wide enough for about \d+ min; once it touches the arbor you have only seconds\./)
   })
 

@@ -83,7 +83,7 @@ export function heatingSteps(design: HeadDesign): string[] {
     'Clean bore and spigot with a degreaser that is not chlorinated. Arbor upright, spigot up, so that the head drops to its seat by its own weight.',
     handling,
     ...(arbor === undefined ? [] : [`Cool the arbor to ${degrees(arbor)}.`]),
-    `Heat the head to ${degrees(head)}, never above ${degrees(limit)}: an oven or plate at ${degrees(oven)}${toReach === undefined ? '' : `, about ${minutes(toReach)}`}. On a dry fire brick, mounting face down as it will go on; measure at its side, low down, by crayon or probe.`,
+    `Heat the head to ${degrees(head)}, never above ${degrees(limit)}: an oven or plate at ${degrees(oven)}${toReach === undefined ? '' : `, about ${minutes(toReach)}`}. On the bench it lies on a dry fire brick, mounting face down as it will go on; measure at its side, low down, by crayon or probe.`,
     `Slip it on in one movement until it seats, and hold it there. ${toSlipIn === undefined ? '' : `In still air it stays wide enough for about ${minutes(toSlipIn)}; once it touches the arbor you have only seconds.`}`,
     `Let it cool in still air: no water, no vise. Check that a feeler of ${design.units === 'mm' ? '0.02 mm' : '0.001 in'} does not enter under the shoulder.`,
   ]

@@ -56,14 +56,14 @@ function gauging(design: HeadDesign): string[] {
 
 /** Once more with the jaws tight, by the bar itself: down its side an indicator comes away from the bit side by the tangent of the tilt. */
 function tightening(design: HeadDesign, length: (value: number) => string): string {
-  const { heldBy, tilt, under, onParallels, stickUp } = tiltedSetUp(design)
+  const { heldBy, tilt, under, onParallels, lowPoint, stickUp } = tiltedSetUp(design)
   const [short, long] = down[design.units]
   const drop = stickUp > long + 2 ? long : short
   const side = outerPlace(design) === 'corner' ? 'corner' : 'side'
   const again = `Tighten and look again: jaws lift. An indicator on the ${side} of the bar towards the bit reads the same ${length(drop)} further down with X ${length(drop * Math.tan(tilt))} less.`
   const holds = `the jaws alone hold the ${heldBy === 'shank' ? 'shank' : 'head'}.`
   if (under === 0) return `${again} An edge on the bed is no seat: ${holds}`
-  return `${again} Then the ${onParallels ? 'parallel' : 'packing'} may come out or stay loose: an edge is no seat, and ${holds}`
+  return `${again} Then the ${onParallels ? (lowPoint ? 'parallel' : 'parallels') : 'packing'} may come out or stay loose: an edge is no seat, and ${holds}`
 }
 
 /** Travels down the side of the bar, mm, which a readout shows as round numbers. */
