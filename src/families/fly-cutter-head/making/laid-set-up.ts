@@ -96,13 +96,10 @@ export function laidHold(design: HeadDesign): string {
   }
   const far =
     design.parameters.face.angle > 0
-      ? `${wedgeUsed(design)} between moving jaw and angled face, for an angled face by itself slides out`
+      ? `${isSawn(design) ? 'the sawn-off wedge put back' : 'a wedge of the face angle'} between moving jaw and angled face, for an angled face by itself slides out`
       : 'the moving jaw on the face'
   return `${down}, mounting face against the fixed jaw, ${far}`
 }
-
-const wedgeUsed = (design: HeadDesign): string =>
-  isSawn(design) ? 'the sawn-off wedge put back' : 'a wedge of the face angle'
 
 /** How the laid head is packed and levelled, in order. Common practice, no source. */
 export function laidSetting(design: HeadDesign): string[] {
