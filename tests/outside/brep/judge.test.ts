@@ -118,6 +118,28 @@ describe('the judge against hand calculation', () => {
     )
   })
 
+  it('grinds the bit', () => {
+    const bit = { ...plain.bit, 'ground-off': { leading: 1, end: 0.5 } }
+    // In from the tip by three quarters of the width, 1 mm of 8 is off; and half a millimetre off the end.
+    const off = 8 * (6 * 1 + 8 * 0.5)
+    expect(exactly(head({ ...plain, bit }).bit()).volume).toBeCloseTo(8 * 8 * 40 - off, 6)
+    // Two triangles seen from below: the rake falls away over 4 mm, the end over the 7 mm behind its edge.
+    const facets = { 'rake-along': '30 deg', 'end-relief': '10 deg', length: 4 }
+    const [rake, end] = [(16 * tan(30)) / 2, (49 * tan(10)) / 2]
+    for (const rotation of ['clockwise', 'anticlockwise'] as const) {
+      const { volume } = exactly(head({ ...plain, rotation, bit: { ...bit, facets } }).bit())
+      expect(volume).toBeCloseTo(8 * 8 * 40 - 8 * (4 * 1 + 8 * 0.5 + rake + end), 6)
+    }
+    // The same two facets seen from ahead: the rake falls away upwards over 8 mm, the underside over 7 mm behind its edge,
+    // which rises inwards by nothing.
+    const upright = { 'rake-across': '20 deg', 'work-side-relief': '5 deg', length: 4 }
+    const across = (64 * tan(20)) / 2 + (49 * tan(5)) / 2
+    expect(exactly(head({ ...plain, bit: { ...bit, facets: upright } }).bit()).volume).toBeCloseTo(
+      8 * 8 * 40 - (4 * 8 * 1 + 64 * 0.5 + 4 * across),
+      6,
+    )
+  })
+
   it('sets the bit to its overhang or its swing', () => {
     const { volume, centroid } = exactly(head(plain).bit())
     expect(volume).toBeCloseTo(8 * 8 * 40, 6)
@@ -219,3 +241,5 @@ describe('the judge sees', () => {
 function chordArea(r: number, y: number): number {
   return r * r * (Math.PI / 2 + Math.asin(y / r)) + y * Math.sqrt(r * r - y * y)
 }
+
+const tan = (degrees: number) => Math.tan((degrees * Math.PI) / 180)

@@ -1,3 +1,4 @@
+import { readFileSync } from 'node:fs'
 import { stringify } from 'yaml'
 import type { RawSet } from './raw-set.ts'
 import { seededRandom } from './seeded-random.ts'
@@ -193,3 +194,9 @@ export const parameterSets: readonly NamedSet[] = Array.from({ length: setCount 
   const set = drawSet(i)
   return { name: set.title, text: stringify(set) }
 })
+
+/** What a user starts from; their bits are ground. */
+export const templates: readonly NamedSet[] = ['parameters.yaml', 'parameters-inch.yaml'].map((name) => ({
+  name,
+  text: readFileSync(new URL(`../../../templates/fly-cutter-head/${name}`, import.meta.url), 'utf8'),
+}))

@@ -1,20 +1,13 @@
-import { readFileSync } from 'node:fs'
 import type { Shape3D } from 'replicad'
 import { describe, expect, it } from 'vitest'
 import { parse, stringify } from 'yaml'
 import { chordTolerance, libraryHead } from './library-head.ts'
 import { exactly, finely } from './measure.ts'
-import { type NamedSet, parameterSets } from './parameter-sets.ts'
+import { type NamedSet, parameterSets, templates } from './parameter-sets.ts'
 import { rawHead } from './raw-head.ts'
 import type { RawSet } from './raw-set.ts'
 import { farthestStray, straysBetween } from './skin-contract.ts'
 import { apart, withManifolds } from './triangles.ts'
-
-const template = (file: string): NamedSet => ({
-  name: file,
-  text: readFileSync(new URL(`../../../templates/fly-cutter-head/${file}`, import.meta.url), 'utf8'),
-})
-const templates = [template('parameters.yaml'), template('parameters-inch.yaml')]
 
 type Head = ReturnType<typeof libraryHead>
 
@@ -68,7 +61,21 @@ describe.each([...parameterSets, ...templates])('$name', (set) => {
   })
 })
 
-describe.each(parameterSets)('$name', (set) => {
+/** Angles along, across, edge, relief, work-side edge and relief, degrees: what is left out stands at 0. */
+const grinds = [
+  { 'rake-along': '12 deg', 'rake-across': '-8 deg', 'end-relief': '9 deg', 'work-side-relief': '7 deg' },
+  { 'end-edge-angle': '25 deg', 'end-relief': '14 deg', 'work-side-edge-angle': '6 deg', 'work-side-relief': '11 deg' },
+  { 'rake-along': '-5 deg', 'rake-across': '20 deg', 'end-relief': '4 deg', 'work-side-relief': '-2 deg' },
+] as const
+/** Square sets ground in these ways, the facets to their own length and to the usual one. */
+const groundSets = parameterSets.slice(0, 12).map(({ name, text }, i): NamedSet => {
+  const set = parse(text) as RawSet
+  const facets = { ...grinds[i % 3]!, ...(i % 2 === 0 && { length: `${4 + i} mm` }) }
+  const off = { leading: '1.6 mm', end: '0.9 mm', underside: '1.2 mm' }
+  return { name: `${name}, ground`, text: stringify({ ...set, bit: { ...set.bit, 'ground-off': off, facets } }) }
+})
+
+describe.each([...parameterSets, ...groundSets, ...templates])('$name', (set) => {
   it('has the right bit in place', () => {
     const [bit, head] = [rawHead(set.text).bit(), libraryHead(set)]
     expectSameMass(bit, head, 'bit')
@@ -77,6 +84,9 @@ describe.each(parameterSets)('$name', (set) => {
 })
 
 describe.each(templates)('the template $name', (set) => {
+  it('has a ground bit', () => {
+    expect(rawHead(set.text).figures.bit.ground).toBe(true)
+  })
   it('has the right body', () => {
     const [body, head] = [rawHead(set.text).body(), libraryHead(set)]
     expectSameMass(body, head, 'body')

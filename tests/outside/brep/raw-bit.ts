@@ -1,6 +1,7 @@
 import { makeBox, makeCylinder, type Shape3D } from 'replicad'
 import { inBody, laidOnFace } from './face-frame.ts'
 import type { Figures } from './raw-figures.ts'
+import { rawGroundBit } from './raw-ground-bit.ts'
 
 /** The tip: how far out along x of the face, the point in the body frame, and the radius it runs on, mm. */
 export function rawTip(figures: Figures) {
@@ -15,15 +16,13 @@ export function rawTip(figures: Figures) {
   return { x, point, radius: Math.hypot(point[0], point[1]) }
 }
 
-/** The blank of the bit in its slot, nothing ground off. */
+/** The bit in its slot: the blank, and what is ground off it. */
 export function rawBit(figures: Figures): Shape3D {
   const { bit, slot, hand } = figures
   const end = rawTip(figures).x + bit.offEnd
   const [a, b] = [hand * slot.ahead, hand * (slot.ahead - bit.width)]
-  return laidOnFace(
-    figures,
-    makeBox([end - bit.length, Math.min(a, b), slot.depth - bit.height], [end, Math.max(a, b), slot.depth]),
-  )
+  const blank = makeBox([end - bit.length, Math.min(a, b), slot.depth - bit.height], [end, Math.max(a, b), slot.depth])
+  return bit.ground ? rawGroundBit(figures, blank) : laidOnFace(figures, blank)
 }
 
 /** The set screws, plain cylinders of the thread's outside diameter, from the side of the bit outwards. */

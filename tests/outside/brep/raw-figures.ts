@@ -20,6 +20,8 @@ export function figuresOf(set: RawSet) {
   const wall = read(set.step['wall-thickness'])
   const thread = threads[set.screws.thread]
   if (thread === undefined) throw new Error(`no thread ${set.screws.thread}`)
+  const { facets, 'ground-off': groundOff } = set.bit
+  const off = [groundOff?.leading, groundOff?.end, groundOff?.underside]
   return {
     /** −1 clockwise, +1 anticlockwise, seen from above: the point on +X moves towards hand·Y. */
     hand: set.rotation === 'clockwise' ? -1 : 1,
@@ -45,6 +47,19 @@ export function figuresOf(set: RawSet) {
       offLeading: or(set.bit['ground-off']?.leading, 0),
       offEnd: or(set.bit['ground-off']?.end, 0),
       offUnderside: or(set.bit['ground-off']?.underside, 0),
+      /** Whether the grinder takes anything off. */
+      ground: off.some((length) => length !== undefined && read(length) > 0) || facets !== undefined,
+      /** Degrees. */
+      facets: {
+        rakeAlong: degrees(facets?.['rake-along'] ?? '0 deg'),
+        rakeAcross: degrees(facets?.['rake-across'] ?? '0 deg'),
+        endEdge: degrees(facets?.['end-edge-angle'] ?? '0 deg'),
+        endRelief: degrees(facets?.['end-relief'] ?? '0 deg'),
+        workSideEdge: degrees(facets?.['work-side-edge-angle'] ?? '0 deg'),
+        workSideRelief: degrees(facets?.['work-side-relief'] ?? '0 deg'),
+      },
+      /** How far in from the tip the facets run. */
+      groundLength: or(facets?.length, 0.75 * bitWidth),
     },
     slot: {
       ahead: read(set.slot['ahead-of-centre']),

@@ -12,9 +12,10 @@ export function mm(raw: RawLength, units: 'mm' | 'in'): number {
   return (Number(whole ?? 0) + (over === undefined ? 0 : Number(over) / Number(under))) * perUnit
 }
 
-/** Degrees of `7 deg`, `9 deg 30 min`. */
+/** Degrees of `7 deg`, `9 deg 30 min`, `-5 deg`. */
 export function degrees(raw: string): number {
-  const [, whole, minutes] = /^([\d.]+) deg(?: ([\d.]+) min)?$/.exec(raw) ?? []
+  const [, whole, minutes] = /^(-?[\d.]+) deg(?: ([\d.]+) min)?$/.exec(raw) ?? []
   if (whole === undefined) throw new Error(`no angle: ${raw}`)
-  return Number(whole) + Number(minutes ?? 0) / 60
+  const size = Math.abs(Number(whole)) + Number(minutes ?? 0) / 60
+  return whole.startsWith('-') ? -size : size
 }

@@ -29,6 +29,16 @@ export interface RawSet {
       readonly end?: RawLength
       readonly underside?: RawLength
     }
+    /** Angles as they are written: `7 deg`. */
+    readonly facets?: {
+      readonly 'rake-along'?: string
+      readonly 'rake-across'?: string
+      readonly 'end-edge-angle'?: string
+      readonly 'end-relief'?: string
+      readonly 'work-side-edge-angle'?: string
+      readonly 'work-side-relief'?: string
+      readonly length?: RawLength
+    }
   }
   readonly slot: {
     readonly runs: 'through' | 'stopped'
