@@ -341,34 +341,144 @@ describe.each(cases)('a bit cut from its own mesh: $name', ({ rotation, face, ah
     expect(sweptRadius(good(groundBit(blank, cut, setting))).radius).toBeCloseTo(furthest, 6)
   })
 
-  it('sections of the mesh up the depth of cut show the heel’s clearance', () => {
+  it('the least clearance behind the end edge, swept over the corners of the mesh, is that of the heel', () => {
     const depth = 0.8
     const { end } = good(heelOf(good(groundBit(blank, cut, setting)), depth))
-    // Behind the edge by more than 1 mm: clear of the edge's own neighbourhood, where all clearances begin at 0.
-    const steps = 800
-    let least = Infinity
-    for (let i = 0; i < steps; i++) {
-      const up = 1e-5 + ((depth - 2e-5) * i) / (steps - 1)
-      const points = section(skin, [0, 0, 1], tip.point[2] + up).flat()
-      const edge = nearestTo(points, tip.point)
-      const behind = points.filter((p) => dot(subtract(p, edge), tip.motion) < -1)
-      if (behind.length === 0) continue
-      const heel = Math.max(...behind.map(([x, y]) => Math.hypot(x, y)))
-      least = Math.min(least, Math.hypot(edge[0], edge[1]) - heel)
-    }
-    const atHeight = end.at[2] - tip.point[2]
-    if (end.clearance < 0 || end.between.includes('trailing face')) {
-      expect(Math.abs(least - end.clearance)).toBeLessThan(2e-4)
-    } else {
-      // The flank ends on the underside at the top of the cut: the figure is the one there.
-      expect(atHeight).toBeCloseTo(depth, 6)
-      const top = section(skin, [0, 0, 1], end.at[2] - 1e-7).flat()
-      const edge = nearestTo(top, tip.point)
-      const place = nearestTo(top, end.at)
-      expect(Math.hypot(edge[0], edge[1]) - Math.hypot(place[0], place[1])).toBeCloseTo(end.clearance, 5)
-    }
+    const swept = leastBehindEndEdge(skin, tip, depth)
+    expect(Math.abs(swept.clearance - end.clearance)).toBeLessThan(1e-5)
+    expect(length(subtract(swept.at, end.at))).toBeLessThan(0.02)
+  })
+
+  it('the lowest place of the mesh off the work-side edge, swept through the cut plane, is that of its heel', () => {
+    const { workSide } = good(heelOf(good(groundBit(blank, cut, setting)), 0.8))
+    const swept = leastBehindWorkSideEdge(skin, tip)
+    expect(Math.abs(swept - workSide.clearance)).toBeLessThan(1e-9)
   })
 })
+
+/**
+ * Where the mesh comes nearest again to the circle of its own end edge at the same height, from the cut plane up to the
+ * depth of cut. On the edge itself the clearance is 0 and it opens from there; so every corner line of the mesh is walked
+ * in short steps for the places where the clearance is less than on either side of them, and for the line's ends: a heel,
+ * or as high up as the work reaches.
+ */
+function leastBehindEndEdge(skin: readonly Vec3[][], tip: Tip, depth: number): { clearance: number; at: Vec3 } {
+  const height = (p: Vec3) => dot(subtract(p, tip.point), tip.up)
+  const lines = cornerLines(skin)
+  // Of the corner lines that leave the tip, the end edge is the one that rises most.
+  const climbs = lines.flatMap(([a, b]): Vec3[] => {
+    const [near, far] = length(subtract(a, tip.point)) < length(subtract(b, tip.point)) ? [a, b] : [b, a]
+    return length(subtract(near, tip.point)) < 1e-9 ? [unit(subtract(far, near))] : []
+  })
+  const climb = climbs.reduce((best, d) => (dot(d, tip.up) > dot(best, tip.up) ? d : best))
+  const edgeAt = (h: number) => along(tip.point, climb, h / dot(climb, tip.up))
+  const clearance = (p: Vec3) => {
+    const edge = edgeAt(height(p))
+    return Math.hypot(edge[0], edge[1]) - Math.hypot(p[0], p[1])
+  }
+  const onEdge = (p: Vec3) => length(subtract(p, edgeAt(height(p)))) < 1e-6
+  let least = { clearance: Infinity, at: tip.point }
+  for (const [a, b] of lines) {
+    const within = clipped(
+      a,
+      b,
+      (p) => height(p) + 1e-9,
+      (p) => depth - height(p),
+    )
+    if (within === undefined) continue
+    const [from, to] = within
+    const steps = 4000
+    const places = Array.from({ length: steps + 1 }, (_, i) => along(from, subtract(to, from), i / steps))
+    const clear = places.map(clearance)
+    places.forEach((at, i) => {
+      if (onEdge(at) || clear[i]! >= least.clearance) return
+      const lineEnds = i === 0 || i === steps
+      if (!lineEnds && (clear[i]! > clear[i - 1]! || clear[i]! > clear[i + 1]!)) return
+      least = { clearance: clear[i]!, at }
+    })
+  }
+  return least
+}
+
+/** Height above the cut plane of the lowest corner of the mesh that is not on the work-side edge, or that dips below. */
+function leastBehindWorkSideEdge(skin: readonly Vec3[][], tip: Tip): number {
+  const height = (p: Vec3) => dot(subtract(p, tip.point), tip.up)
+  const fromTip = cornerLines(skin).flatMap(([a, b]): [Vec3, Vec3][] => {
+    if (length(subtract(a, tip.point)) < 1e-9) return [[a, b]]
+    return length(subtract(b, tip.point)) < 1e-9 ? [[b, a]] : []
+  })
+  // Of the corner lines that leave the tip, the work-side edge is the one that runs inwards most.
+  const inwards = ([a, b]: [Vec3, Vec3]) => -dot(unit(subtract(b, a)), tip.outward)
+  const [start, end] = fromTip.reduce((best, line) => (inwards(line) > inwards(best) ? line : best))
+  const run = subtract(end, start)
+  const offEdge = (p: Vec3) => {
+    const t = Math.max(0, Math.min(1, dot(subtract(p, start), run) / dot(run, run)))
+    return length(subtract(p, along(start, run, t)))
+  }
+  return Math.min(...skin.flat().map((p) => (offEdge(p) < 1e-6 && height(p) > -1e-6 ? Infinity : height(p))))
+}
+
+/** The lines along which flat faces of the skin meet at an angle, each whole, found from the polygons alone. */
+function cornerLines(skin: readonly Vec3[][]): [Vec3, Vec3][] {
+  const key = (p: Vec3) => p.map((v) => Math.round(v * 1e6)).join()
+  const byEdge = new Map<string, { line: [Vec3, Vec3]; normals: Vec3[] }>()
+  for (const corners of skin) {
+    const normal = normalOf(corners)
+    corners.forEach((p, i) => {
+      const q = corners[(i + 1) % corners.length]!
+      const id = [key(p), key(q)].sort().join(' ')
+      const known = byEdge.get(id)
+      if (known) known.normals.push(normal)
+      else byEdge.set(id, { line: [p, q], normals: [normal] })
+    })
+  }
+  const bent = [...byEdge.values()].filter(({ normals: [a, b] }) => b === undefined || dot(a!, b) < 1 - 1e-9)
+  return joined(bent.map(({ line }) => line))
+}
+
+/** Lines that carry on from each other straight, made one: their joints are no corners. */
+function joined(lines: [Vec3, Vec3][]): [Vec3, Vec3][] {
+  const whole = [...lines]
+  for (let i = 0; i < whole.length; i++) {
+    for (let k = i + 1; k < whole.length; k++) {
+      const [a, b] = whole[i]!
+      const other = whole[k]!
+      for (const [p, q] of [other, [other[1], other[0]] as const]) {
+        const from = length(subtract(p, b)) < 1e-7 ? a : length(subtract(p, a)) < 1e-7 ? b : undefined
+        if (from === undefined || dot(unit(subtract(q, p)), unit(subtract(p, from))) < 1 - 1e-9) continue
+        whole[i] = [from, q]
+        whole.splice(k, 1)
+        k = i
+        break
+      }
+    }
+  }
+  return whole
+}
+
+function normalOf(corners: readonly Vec3[]): Vec3 {
+  const sum: [number, number, number] = [0, 0, 0]
+  corners.forEach((p, i) => {
+    const q = corners[(i + 1) % corners.length]!
+    sum[0] += (p[1] - q[1]) * (p[2] + q[2])
+    sum[1] += (p[2] - q[2]) * (p[0] + q[0])
+    sum[2] += (p[0] - q[0]) * (p[1] + q[1])
+  })
+  return unit(sum)
+}
+
+/** What of a line lies where two linear functions are not negative. */
+function clipped(a: Vec3, b: Vec3, ...insides: ((p: Vec3) => number)[]): [Vec3, Vec3] | undefined {
+  let [low, high] = [0, 1]
+  for (const inside of insides) {
+    const [at, by] = [inside(a), inside(b) - inside(a)]
+    if (Math.abs(by) < 1e-12) {
+      if (at < 0) return undefined
+    } else if (by > 0) low = Math.max(low, -at / by)
+    else high = Math.min(high, -at / by)
+  }
+  return low > high ? undefined : [along(a, subtract(b, a), low), along(a, subtract(b, a), high)]
+}
 
 /** Angles in use, read from sections of a skin made of flat polygons, near the tip. rad. */
 function measure(
