@@ -141,20 +141,36 @@ export const randomParameters: fc.Arbitrary<Parameters> = fc
     }
   })
 
-/** Runs `check` on that many random heads; a failure names the parameters in short. The same heads every time. */
-export function forRandomHeads(numRuns: number, check: (design: HeadDesign) => void): void {
+/** How a shop wants its sheets: drawn apart from the head, so that neither changes when the other gets a new kind. */
+const randomSheets = fc.record({
+  units: fc.constantFrom('mm' as const, 'in' as const),
+  drawing: fc.record({
+    sheet: fc.constantFrom('A4' as const, 'A3' as const, 'letter' as const, 'tabloid' as const),
+    projection: fc.constantFrom('first-angle' as const, 'third-angle' as const),
+    'shown-in': fc.constantFrom('file-units' as const, 'mm' as const, 'in' as const, 'both' as const, 'both' as const),
+  }),
+})
+
+/**
+ * Runs `check` on that many random heads, in units and on sheets at random; a failure names the parameters in short. The
+ * same heads every time, other ones for another seed.
+ */
+export function forRandomHeads(numRuns: number, check: (design: HeadDesign) => void, seed = 20261125): void {
   const heads = fc.sample(
     randomParameters.map((p) => HeadDesign.from(p, tables)).filter((r) => r.ok),
-    { numRuns, seed: 20261125 },
+    { numRuns, seed },
   )
-  for (const head of heads) {
-    if (!head.ok) continue
+  const sheets = fc.sample(randomSheets, { numRuns, seed })
+  heads.forEach((head, i) => {
+    if (!head.ok) return
+    const asked = HeadDesign.from({ ...head.value.parameters, ...sheets[i] }, tables)
+    if (!asked.ok) throw new Error(JSON.stringify(asked.problems))
     try {
-      check(head.value)
+      check(asked.value)
     } catch (error) {
-      const { stock, face, bit, slot, step, screws, bore, arbor, rotation } = head.value.parameters
-      const set = JSON.stringify({ rotation, stock, face, bit, slot, step, screws, bore, arbor })
+      const { units, drawing, stock, face, bit, slot, step, screws, bore, arbor, rotation } = asked.value.parameters
+      const set = JSON.stringify({ units, drawing, rotation, stock, face, bit, slot, step, screws, bore, arbor })
       throw new Error(`${(error as Error).message}\n${set}`, { cause: error })
     }
-  }
+  })
 }
