@@ -95,7 +95,9 @@ describe.each(made)('report.html of %s', (_, { report, html }) => {
       const body = named(page, 'body')[0]!
       expect(textOf(body).trimStart().startsWith('STOP')).toBe(true)
       // And on top of every sheet that is printed.
-      expect(textOf(named(page, 'style')[0]!)).toMatch(/@top-center \{ content: "STOP: do not make or run this tool as it is"/)
+      expect(textOf(named(page, 'style')[0]!)).toMatch(
+        /@top-center \{ content: "STOP: do not make or run this tool as it is"/,
+      )
     }
     expect(textOf(title!).startsWith('STOP: ')).toBe(report.stops > 0)
     expect(textOf(title!)).toContain(report.revision)
