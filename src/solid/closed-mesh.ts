@@ -59,17 +59,24 @@ function withoutSpecks({ points, triangles }: Mesh, apart: number): Mesh {
     index(points[3 * i]!, points[3 * i + 1]!, points[3 * i + 2]!),
   )
   if (coordinates.length === points.length) return { points, triangles }
-  const kept = new Map<string, [number, number, number]>()
+  // By three corners in rising order: how often they lie that way more than the other. A third facet on a pair that lies
+  // back to back must not go with it.
+  const net = new Map<string, { readonly corners: readonly [number, number, number]; count: number }>()
   for (let t = 0; t < triangles.length; t += 3) {
-    const corners = [0, 1, 2].map((k) => merged[triangles[t + k]!]!) as [number, number, number]
-    const [a, b, c] = corners
+    const [a, b, c] = [0, 1, 2].map((k) => merged[triangles[t + k]!]!) as [number, number, number]
     if (a === b || b === c || c === a) continue
-    // From the lowest corner on: a < b, c; the same three the other way round lie back to back.
-    const first = a < b && a < c ? [a, b, c] : b < c ? [b, c, a] : [c, a, b]
-    const back = `${first[0]},${first[2]},${first[1]}`
-    if (!kept.delete(back)) kept.set(first.join(), corners)
+    const [low, middle, high] = [a, b, c].sort((p, q) => p - q) as [number, number, number]
+    // Rising order turned round keeps its way; two corners exchanged turn it over.
+    const way = (low === a && middle === b) || (low === b && middle === c) || (low === c && middle === a) ? 1 : -1
+    const key = `${low},${middle},${high}`
+    const known = net.get(key)
+    if (known) known.count += way
+    else net.set(key, { corners: [low, middle, high], count: way })
   }
-  return { points: Float64Array.from(coordinates), triangles: Uint32Array.from([...kept.values()].flat()) }
+  const kept = [...net.values()].flatMap(({ corners: [low, middle, high], count }) =>
+    Array.from({ length: Math.abs(count) }, () => (count > 0 ? [low, middle, high] : [low, high, middle])),
+  )
+  return { points: Float64Array.from(coordinates), triangles: Uint32Array.from(kept.flat()) }
 }
 
 const unsound = (name: string, found: string): Problem => ({

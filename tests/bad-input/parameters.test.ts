@@ -60,11 +60,10 @@ describe('make', () => {
     expect(utf8('body.dxf')).toContain(String.raw`../../% %c \U+005CU+00B0`)
   })
 
-  it('writes nothing where a drawing does not fit its sheet', async () => {
+  it('has drawings even where a bit is far wider than its head', async () => {
     put(headText(['width: 10 ', 'width: 99 ']))
-    const { problems, err } = await refused(folder(), ['make', 'head.yaml'])
-    expect(problems).toMatchObject([{ code: 'no-room' }])
-    expect(err).toContain('a larger sheet')
+    expect(await ran(folder(), ['make', 'head.yaml', '--out', 'wide'])).toMatchObject({ exit: 1, err: '' })
+    rmSync(join(folder(), 'wide'), { recursive: true })
   })
 })
 
