@@ -48,14 +48,27 @@ export function sawWedge(design: HeadDesign): Operation[] {
   ]
 }
 
-/** Where the line of the saw lies on the blank: it may run out at the end before it has come to the bit side. */
-function scribing({ parameters: p, layout: l }: HeadDesign, length: (value: number) => string): string {
+/** Where the line of the saw crosses the blank, mm below the mounting face. */
+export interface ScribedLine {
+  /** On the side away from the bit, and on the bit side or, where it runs out before, at the end of the blank. */
+  readonly short: number
+  readonly long: number
+  /** How far from the bit side it runs out at the end of the blank; undefined where it comes to the bit side. */
+  readonly inward?: number
+}
+
+export function scribedLine({ parameters: p, layout: l }: HeadDesign): ScribedLine {
   const tan = Math.tan(l.faceAngle)
   const rise = (l.across / 2) * tan
   const left = p.making['left-by-saw'] / Math.cos(l.faceAngle)
   const [long, short] = [l.depthOnAxis + rise + left, l.depthOnAxis - rise + left]
+  return long <= l.prismLength ? { short, long } : { short, long: l.prismLength, inward: (long - l.prismLength) / tan }
+}
+
+function scribing(design: HeadDesign, length: (value: number) => string): string {
+  const { short, long, inward } = scribedLine(design)
   const from = `${length(short)} from the mounting face on the side away from the bit`
-  if (long <= l.prismLength) return `Scribe the cut: ${from}, ${length(long)} on the bit side.`
-  const inward = (long - l.prismLength) / tan
-  return `Scribe the cut: ${from}; it runs out at the end of the blank ${length(inward)} short of the bit side.`
+  return inward === undefined
+    ? `Scribe the cut: ${from}, ${length(long)} on the bit side.`
+    : `Scribe the cut: ${from}; it runs out at the end of the blank ${length(inward)} short of the bit side.`
 }

@@ -14,6 +14,7 @@ import { headRoute } from './route.ts'
 import { laidStandsOn } from './stands-on.ts'
 import { tiltNotes } from './tilt-notes.ts'
 import { isJoinedFirst, tiltedSetUp } from './tilted-set-up.ts'
+import { heldInChuck, type UprightId, uprightSetUp } from './upright-set-up.ts'
 
 /** Every clamping of the route, in the order in which it is first used. */
 export function headSetUps(design: HeadDesign): WorkSetUp[] {
@@ -97,12 +98,15 @@ const makers: Readonly<Record<string, (design: HeadDesign, operations: readonly 
   saw: () => plain('At the saw', 'The bar in the vise of the saw, square to the blade', 'The sawn end of the bar'),
   'first-end': (design) =>
     isBoredInMill(design)
-      ? plain(
-          'First end up',
-          `Standing in the vise: ${onFlats(design)}, on parallels`,
-          'Any: the end is only cleaned up',
-        )
-      : plain('First end in the lathe', `Bar end out: ${inChuck(design)}`, 'Any: the end is only cleaned up'),
+      ? {
+          ...plain('First end up', `Standing in the vise: ${onFlats(design)}`, 'Any: the end is only cleaned up'),
+          figures: upright(design, 'first-end'),
+          notes: [uprightStands(design, 'first-end')],
+        }
+      : {
+          ...plain('First end in the lathe', `Bar end out: ${inChuck(design)}`, 'Any: the end is only cleaned up'),
+          figures: [inJawsOfChuck(design, 'first-end')],
+        },
   mounting,
   balance: (design) => ({
     ...plain(
@@ -179,23 +183,49 @@ function mounting(design: HeadDesign, operations: readonly Operation[]): Made {
         'Mounting face, Z counts into the metal; the axis of the lathe is datum B from now on',
       ),
       frame: mountingFrame,
-      figures,
+      figures: [inJawsOfChuck(design, 'mounting'), ...figures],
       notes: [trueNote(design)],
     }
   }
   return {
     ...plain(
       'Mounting face up, in the mill',
-      `Standing on the faced end, on parallels: ${onFlats(design)}`,
+      `Standing on the faced end: ${onFlats(design)}`,
       `Zero midway between the flats, both ways, Z on the mounting face. ${mountingAxes}`,
     ),
     frame: mountingFrame,
-    figures,
+    figures: [...upright(design, 'mounting'), ...figures],
     notes: [
+      uprightStands(design, 'mounting'),
       `Find the middle within ${offMiddle(design.units)}: ${restsOnMiddle}`,
       'Do not move the table between drilling and boring: the bore is datum B.',
     ],
   }
+}
+
+const inJawsOfChuck = (design: HeadDesign, id: UprightId): SetUpFigure =>
+  figure('held', 'length in the jaws of the chuck', heldInChuck(design, id))
+
+function upright(design: HeadDesign, id: UprightId): SetUpFigure[] {
+  const set = uprightSetUp(design, id)
+  const { vise } = design.parameters.machine
+  return [
+    figure('jaw-height', 'bed of the vise to the top of the jaws', vise['jaw-height']),
+    figure('opening', 'opening of the jaws', set.opening, { value: vise['jaw-opening'], is: 'most' }),
+    figure('stick-up', 'upper end above the jaws, before it is faced', set.stickUp),
+    figure('grip', 'bar held below the jaw tops', set.grip, { value: set.gripWanted, is: 'least' }),
+    figure('under', 'lower end above the bed', set.under),
+  ]
+}
+
+/** What the blank stands on. */
+function uprightStands(design: HeadDesign, id: UprightId): string {
+  const { under, onParallels } = uprightSetUp(design, id)
+  const height = formatLength(under, design.units)
+  if (under === 0) return 'It stands on the bed of the vise.'
+  return onParallels
+    ? `It stands on parallels of ${height}.`
+    : `Pack it ${height} above the bed: no pair of parallels in the list is as high.`
 }
 
 function tilted(design: HeadDesign): Made {

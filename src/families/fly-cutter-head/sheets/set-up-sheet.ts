@@ -2,12 +2,13 @@ import type { SheetPlan } from '../../../drawing/plan/sheet-plan.ts'
 import type { DrawingStyle } from '../../../drawing/style.ts'
 import type { HeadDesign } from '../design.ts'
 import { bodyCoordinates } from './body-coordinates.ts'
+import { heldViews } from './set-up-held.ts'
 import { laidView } from './set-up-laid.ts'
 import { setUpNotes } from './set-up-notes.ts'
 import { alongJaws, fromAbove, tiltedView } from './set-up-tilted.ts'
 import { written } from './words.ts'
 
-/** How the head is held while it is milled: at the tilt, and laid down for the screw holes; coordinates for the readout. */
+/** How blank, head and tool are held: at the tilt, laid down for the screw holes, and before and after that; coordinates for the readout. */
 export function setUpSheet(design: HeadDesign, style: DrawingStyle): SheetPlan {
   return {
     id: 'set-up',
@@ -18,6 +19,7 @@ export function setUpSheet(design: HeadDesign, style: DrawingStyle): SheetPlan {
       { rows: [[tiltedView(design), alongJaws(design)]] },
       { rows: [[fromAbove(design, style)]] },
       { rows: [[laidView(design, style)]] },
+      ...heldViews(design).map((view) => ({ rows: [[view]] })),
     ],
     blocks: [...bodyCoordinates(design, 'by the arrows'), ...setUpNotes(design)],
   }

@@ -1,8 +1,8 @@
-import type { Entity, Point } from '../../../drawing/entity.ts'
+import type { Point } from '../../../drawing/entity.ts'
 import { axisMark, coordinateChoices } from '../../../drawing/plan/marks.ts'
 import type { ViewPlan } from '../../../drawing/plan/sheet-plan.ts'
 import { drawnView } from '../../../drawing/plan/view-lines.ts'
-import type { DrawingStyle, LayerName } from '../../../drawing/style.ts'
+import type { DrawingStyle } from '../../../drawing/style.ts'
 import type { ViewFrame } from '../../../edges/entity.ts'
 import { viewOf } from '../../../edges/view.ts'
 import { cross, negate, scale, type Vec3 } from '../../../geometry/vector.ts'
@@ -12,14 +12,9 @@ import { faceFrame } from '../frames.ts'
 import { isJoinedFirst, shankDiameter, type TiltedSetUp, tiltedSetUp } from '../making/tilted-set-up.ts'
 import { setUpDimensions } from '../set-up-dimensions.ts'
 import { datumAt, down } from './body-views.ts'
+import { boxed, phantom } from './phantom.ts'
 import { Sizes } from './sizes.ts'
 import { headViews, onView, pieceOfPart } from './views.ts'
-
-/** Jaws, bed and parallels: drawn to height, their other sizes only for the picture. */
-const phantom = (...points: readonly Point[]): Entity<LayerName>[] =>
-  points.slice(1).map((to, i) => ({ kind: 'line', layer: 'phantom', from: points[i]!, to }))
-
-const boxed = ([x, y]: Point, [u, v]: Point): Entity<LayerName>[] => phantom([x, y], [u, y], [u, v], [x, v], [x, y])
 
 /** Heights of jaws, bed and parallels over the finished face, mm. */
 const levelsOf = (set: TiltedSetUp) => {
