@@ -19,7 +19,7 @@ import { sheetFactsOf } from './sheet-facts.ts'
 
 const font = drawingFont()
 const style = styleOf()
-const heads = Number(process.env['HEADS'] ?? 40)
+const heads = Number(process.env.HEADS ?? 40)
 const stop = 'The bore breaks into the slot.'
 
 /** Random heads with their drawings, made once for all tests. */
@@ -141,8 +141,8 @@ describe('the assembly drawing', () => {
       pin: 'rod ⌀5 mm × 46 mm, staked',
     })
     const inch = Object.fromEntries(partsList(headFrom('parameters-inch')).map((row) => [row.id, row.stock]))
-    expect(inch['bit']).toBe('blank 3/8 in × 3/8 in × 3 in, cut to 2-5/8 in')
-    expect(inch['arbor']).toContain('round bar ⌀1-1/4 in')
+    expect(inch.bit).toBe('blank 3/8 in × 3/8 in × 3 in, cut to 2-5/8 in')
+    expect(inch.arbor).toContain('round bar ⌀1-1/4 in')
   })
 
   it('takes an arbor from bar that is no thinner than its thickest place', () => {

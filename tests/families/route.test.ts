@@ -55,7 +55,7 @@ function heads(count: number): HeadDesign[] {
     .slice(0, count)
 }
 
-const many = heads(Number(process.env['HEADS'] ?? 160))
+const many = heads(Number(process.env.HEADS ?? 160))
 const ids = (route: readonly Operation[]) => route.map((o) => o.id)
 
 describe('the route of a head', () => {

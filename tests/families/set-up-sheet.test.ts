@@ -20,7 +20,7 @@ import { sheetFactsOf } from './sheet-facts.ts'
 
 const font = drawingFont()
 const style = styleOf()
-const heads = Number(process.env['HEADS'] ?? 40)
+const heads = Number(process.env.HEADS ?? 40)
 
 describe('the tilted set-up', () => {
   it('stands the face of the demo above the jaws as worked by hand', () => {

@@ -13,7 +13,7 @@ import { formatLength } from '../../src/quantity/format-length.ts'
 import { formatQuantity } from '../../src/quantity/format-quantity.ts'
 import { headFrom } from './random-heads.ts'
 
-type Change = [string, string]
+type Change = [string | RegExp, string]
 const square: Change[] = [
   ['shape: hexagon ', 'shape: square '],
   ['  slot-runs: point-to-point    # the jaws then hold the flats beside the slot\n', ''],
