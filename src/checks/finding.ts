@@ -23,15 +23,29 @@ export interface Finding {
   readonly levers: readonly FindingLever[]
 }
 
-export type FindingLever =
-  | { readonly path: string; readonly turn: 'up' | 'down' }
-  | { readonly path: string; readonly choose: string }
-
-/** A change of one parameter that was shown to clear a finding. */
-export interface Remedy {
+/** One parameter and what it becomes: internal unit, a word, or whether. */
+export interface Change {
   readonly path: string
-  /** Internal unit, or the word of a choice. */
-  readonly to: number | string
+  readonly to: number | string | boolean
+  /** Of a value that the parameters do not have yet. */
+  readonly kind?: QuantityKind
+}
+
+/**
+ * One thing to change. Some cannot be changed alone: the two limits of one size move together and keep their tolerance
+ * (`with`), and another kind of fit or arbor brings the values that only it has (`bringing`).
+ */
+export type FindingLever =
+  | { readonly path: string; readonly turn: 'up' | 'down'; readonly with?: readonly string[] }
+  | { readonly path: string; readonly choose: string | boolean; readonly bringing?: readonly Change[] }
+
+/** A change that was shown to clear a finding. */
+export interface Remedy extends Change {
+  /** What changes with it; without these it would not do. */
+  readonly also?: readonly Change[]
   /** `set bore.depth to 21.5 mm (now 24 mm)`. */
   readonly text: string
 }
+
+/** Everything that a remedy changes. */
+export const changesOf = ({ path, to, also = [] }: Remedy): readonly Change[] => [{ path, to }, ...also]

@@ -13,12 +13,13 @@ export const heading = ({ family, design }: ReadDesign<CommonParameters, Design>
 
 /** Findings for people, stops first, and a line that counts them. No line breaks within a sentence: terminals wrap. */
 export function printFindings(findings: readonly JudgedFinding[], units: Units): string[] {
-  const lines = findings.flatMap(({ id, level, text, figure, limit, remedy }) => {
+  const lines = findings.flatMap(({ id, level, text, figure, limit, remedy, noRemedy }) => {
     const held = limit === undefined ? '' : ` against ${written(limit, units)}: ${limit.reason}`
     return [
       `${level}  ${text}`,
       ...(figure === undefined ? [] : [`    figure  ${written(figure, units)}${held}`]),
       ...(remedy === undefined ? [] : [`    remedy  ${remedy.text}`]),
+      ...(noRemedy ? ['    remedy  no single change clears it'] : []),
       `    check   ${id}`,
       '',
     ]

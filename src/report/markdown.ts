@@ -63,7 +63,8 @@ function findings(report: Report): string[] {
       figure && limit
         ? ` (${amount(figure.value, figure.unit)}; wanted ${amount(limit.value, limit.unit)}: ${limit.reason})`
         : ''
-    return `- **${level}** ${plain(text)}${held}${remedy ? ` To clear it, ${remedy.text}.` : ''}`
+    const clears = remedy ? ` To clear it, ${remedy.text}.` : level === 'note' ? '' : ' No single change clears it.'
+    return `- **${level}** ${plain(text)}${held}${clears}`
   })
 }
 

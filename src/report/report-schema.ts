@@ -6,6 +6,8 @@ import { z } from 'zod'
  */
 const amount = z.strictObject({ value: z.number(), unit: z.string() })
 
+const change = { path: z.string(), to: z.union([z.number(), z.string(), z.boolean()]), unit: z.string() }
+
 const readout = z.strictObject({ x: z.number().optional(), y: z.number().optional(), z: z.number().optional() })
 
 const setUpSchema = z.strictObject({
@@ -140,7 +142,14 @@ export const reportSchema = z.strictObject({
       limit: amount.extend({ reason: z.string() }).optional(),
       parameter: z.string().optional().describe('Path of the parameter that the remedy changes.'),
       remedy: z
-        .strictObject({ text: z.string(), path: z.string(), to: z.union([z.number(), z.string()]), unit: z.string() })
+        .strictObject({
+          text: z.string(),
+          ...change,
+          also: z
+            .array(z.strictObject(change))
+            .optional()
+            .describe('What changes with it: without these it would not do.'),
+        })
         .optional(),
     }),
   ),

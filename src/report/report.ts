@@ -1,4 +1,4 @@
-import type { Amount } from '../checks/finding.ts'
+import { type Amount, changesOf } from '../checks/finding.ts'
 import type { CommonParameters, Design } from '../families/family.ts'
 import type { ReadDesign } from '../families/read-design.ts'
 import type { JudgedFinding } from '../families/variants.ts'
@@ -107,14 +107,13 @@ function remedyOf(
   shown: (kind: QuantityKind, value: number) => number,
   unit: (kind: QuantityKind) => string,
 ) {
-  const kind = rows.find((r) => r.path === remedy.path)?.kind
-  const quantity = kind !== undefined && isQuantityKind(kind) && typeof remedy.to === 'number'
-  return {
-    text: remedy.text,
-    path: remedy.path,
-    to: quantity ? shown(kind, remedy.to as number) : remedy.to,
-    unit: quantity ? unit(kind) : '',
-  }
+  const [first, ...also] = changesOf(remedy).map(({ path, to, kind: own }) => {
+    const kind = own ?? rows.find((r) => r.path === path)?.kind
+    return kind !== undefined && isQuantityKind(kind) && typeof to === 'number'
+      ? { path, to: shown(kind, to), unit: unit(kind) }
+      : { path, to, unit: '' }
+  })
+  return { text: remedy.text, ...first!, ...(also.length > 0 && { also }) }
 }
 
 function dimensionOf(part: string, d: Dimension, units: Units): Report['dimensions'][number] {

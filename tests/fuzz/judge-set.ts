@@ -2,8 +2,7 @@ import DxfParser from 'dxf-parser'
 import type { CommonParameters, Design } from '../../src/families/family.ts'
 import { flyCutterHead } from '../../src/families/fly-cutter-head/family.ts'
 import { type ReadDesign, readDesign } from '../../src/families/read-design.ts'
-import { judged } from '../../src/families/variants.ts'
-import { withParameter } from '../../src/input/parameter-path.ts'
+import { judged, remedied } from '../../src/families/variants.ts'
 import { besideWork } from '../../src/package/beside-work.ts'
 import { drawingFiles } from '../../src/package/drawing-files.ts'
 import { loadFont } from '../../src/package/load-font.ts'
@@ -62,7 +61,7 @@ function checkFaults(read: Read): string[] {
     if (/NaN|Infinity|undefined|null/.test(f.text)) faults.push(`${f.id} says: ${f.text}`)
     if (!f.remedy) continue
     const { path, to } = f.remedy
-    const cleared = family.build(withParameter(design.parameters, path, to), design.tables)
+    const cleared = remedied(family, design, f.remedy)
     if (!cleared.ok) faults.push(`${f.id}: remedy ${path} = ${to} cannot be built: ${cleared.problems[0]!.found}`)
     else {
       const after = judged(family, cleared.value, false)

@@ -95,7 +95,11 @@ function grip({ units, parameters }: HeadDesign, { grip: { ratio: share, level }
         ...ratio(settings[level === 'caution' ? 'grip-caution' : 'grip-note']),
         reason: 'bit held over bit that stands out (rule of thumb)',
       },
-      levers: [...shorterReach, { path: 'bit.length', turn: 'up' }],
+      levers: [
+        ...shorterReach,
+        { path: 'bit.length', turn: 'up' },
+        ...(parameters.slot.runs === 'stopped' ? [{ path: 'slot.runs', choose: 'through' } as const] : []),
+      ],
     },
   ]
 }

@@ -1,11 +1,13 @@
 import type { Finding } from '../../../checks/finding.ts'
 import { mm, type Rule, written } from '../../../checks/rule.ts'
+import type { HeadDesign } from '../design.ts'
 import type { HeadLayout } from './head-subject.ts'
+import { thinnerScrews } from './screw-levers.ts'
 
 /** Whether the bit lies in its slot: tail, stop, screws on steel. */
-export const bitInSlot: Rule<HeadLayout> = {
+export const bitInSlot: Rule<HeadLayout & Pick<HeadDesign, 'tables'>> = {
   id: 'bit',
-  findings({ units, layout, gripped, parameters }) {
+  findings({ units, layout, gripped, parameters, tables }) {
     const { bit, slot, screws, faceAngle } = layout
     const found: Finding[] = []
     const show = (v: number) => written(mm(v), units)
@@ -22,7 +24,7 @@ export const bitInSlot: Rule<HeadLayout> = {
           text: `The square tail of the bit needs ${show(room - bit.innerEnd)} more slot than there is before the end radius of ${show(slot.end.radius)} begins.`,
           figure: mm(room - bit.innerEnd),
           limit: { ...mm(0), reason: 'square tail clear of the end radius' },
-          levers: [...shorterBit, { path: 'slot.beyond-axis', turn: 'up' }],
+          levers: [...shorterBit, { path: 'slot.beyond-axis', turn: 'up' }, { path: 'slot.runs', choose: 'through' }],
         })
       }
     } else {
@@ -70,6 +72,8 @@ export const bitInSlot: Rule<HeadLayout> = {
           { path: 'screws.spacing', turn: 'down' },
           { path: 'bit.length', turn: 'up' },
           { path: 'screws.count', turn: 'down' },
+          { path: 'bit.overhang', turn: 'down' },
+          ...thinnerScrews({ layout, tables }),
         ],
       })
     })
@@ -85,7 +89,11 @@ export const bitInSlot: Rule<HeadLayout> = {
           ...mm(low < bit.workSide ? bit.workSide + point : bit.back - point),
           reason: 'whole screw point on the bit',
         },
-        levers: [{ path: 'screws.height', turn: low < bit.workSide ? 'up' : 'down' }],
+        levers: [
+          { path: 'screws.height', turn: low < bit.workSide ? 'up' : 'down' },
+          { path: 'bit.height', turn: 'up' },
+          ...thinnerScrews({ layout, tables }),
+        ],
       })
     }
     return found

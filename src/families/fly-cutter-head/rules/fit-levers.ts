@@ -10,13 +10,18 @@ export function tighter({ parameters: { fit }, tables }: HeadDesign): readonly F
         { path: 'fit.interference-spread', turn: 'down' },
       ]
     case 'iso-286':
-      return shaftsOf(fit.code).after.map((code) => ({ path: 'fit.code', choose: code }))
+      return [...codes(shaftsOf(fit.code).after), ...codes(finer), matched]
     case 'ansi-b4-1':
-      return classesOf(fit.class, tables.ansiB41).after.map((name) => ({ path: 'fit.class', choose: name }))
+      return [
+        ...classesOf(fit.class, tables.ansiB41).after.map((name) => ({ path: 'fit.class', choose: name })),
+        matched,
+      ]
     case 'limits':
       return [
         { path: 'fit.spigot-smallest', turn: 'up' },
         { path: 'fit.bore-largest', turn: 'down' },
+        { path: 'fit.spigot-smallest', turn: 'up', with: ['fit.spigot-largest'] },
+        matched,
       ]
     default:
       return []
@@ -32,18 +37,31 @@ export function looser({ parameters: { fit }, tables }: HeadDesign): readonly Fi
         { path: 'fit.interference-ratio', turn: 'down' },
       ]
     case 'iso-286':
-      return shaftsOf(fit.code).before.map((code) => ({ path: 'fit.code', choose: code }))
+      return [...codes(shaftsOf(fit.code).before), ...codes(finer), matched]
     case 'ansi-b4-1':
-      return classesOf(fit.class, tables.ansiB41).before.map((name) => ({ path: 'fit.class', choose: name }))
+      return [
+        ...classesOf(fit.class, tables.ansiB41).before.map((name) => ({ path: 'fit.class', choose: name })),
+        matched,
+      ]
     case 'limits':
       return [
         { path: 'fit.spigot-largest', turn: 'down' },
         { path: 'fit.bore-smallest', turn: 'up' },
+        { path: 'fit.spigot-largest', turn: 'down', with: ['fit.spigot-smallest'] },
+        matched,
       ]
     default:
       return []
   }
 }
+
+const codes = (list: readonly string[]): FindingLever[] => list.map((code) => ({ path: 'fit.code', choose: code }))
+
+/** Bore and spigot made a grade finer, the tightest first: where the tolerance of a usual code is too wide at both ends. */
+const finer = ['H6/u5', 'H6/s5', 'H6/r5'] as const
+
+/** The last choice: the bore is made first, and the spigot to it. */
+const matched: FindingLever = { path: 'fit.kind', choose: 'matched' }
 
 /** Shafts of the interference fits in use with one hole, loosest first: ISO 286-1. */
 const pressing = ['p6', 'r6', 's6', 'u6', 'x6'] as const

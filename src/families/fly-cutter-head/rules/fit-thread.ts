@@ -3,6 +3,7 @@ import { type Rule, written } from '../../../checks/rule.ts'
 import type { HeadDesign } from '../design.ts'
 import { fitLoadOf } from '../engineering/fit-load.ts'
 import { threadedOf } from '../engineering/ways-to-hold.ts'
+import { shouldered } from './shank.ts'
 
 /** Whether a head that is screwed on stays on, and carries what it must. */
 export const fitThread: Rule<HeadDesign> = {
@@ -28,7 +29,7 @@ export const fitThread: Rule<HeadDesign> = {
           text: figure ? `${says} It has ${written(figure, design.units)}.` : says,
           ...(figure && { figure }),
           ...(figure && limit !== undefined && { limit: { value: limit, kind: figure.kind, reason: source } }),
-          levers: levers[id]?.(fit.hand) ?? [],
+          levers: id === 'shoulder' ? shouldered(design) : (levers[id]?.(fit.hand) ?? []),
         }
       })
     const { cutTorque, jamTorque } = fitLoadOf(design)
@@ -52,6 +53,7 @@ export const fitThread: Rule<HeadDesign> = {
 
 const levers: Readonly<Record<string, (hand: 'right' | 'left') => readonly FindingLever[]>> = {
   hand: (hand) => [{ path: 'fit.hand', choose: hand === 'right' ? 'left' : 'right' }],
+  'reversed-or-braked': () => [{ path: 'machine.reverse', choose: false }],
   engagement: () => [
     { path: 'arbor.spigot-length', turn: 'up' },
     { path: 'bore.chamfer', turn: 'down' },

@@ -22,6 +22,7 @@ import { fitGrip } from './fit-grip.ts'
 import { fitStress } from './fit-stress.ts'
 import { fitThread } from './fit-thread.ts'
 import { neverExceedRule } from './never-exceed.ts'
+import { withScrewLevers } from './screw-levers.ts'
 import { screwPlace } from './screw-place.ts'
 import { screwStrength } from './screw-strength.ts'
 import { setUp } from './set-up.ts'
@@ -32,8 +33,8 @@ import { standardSizes } from './standard-sizes.ts'
 export const headRules: readonly Rule<HeadDesign>[] = [
   hand,
   swing,
-  walls,
-  screwsReach,
+  withScrewLevers(walls),
+  withScrewLevers(screwsReach),
   bitInSlot,
   screwPlace,
   bodyClearance,

@@ -4,7 +4,7 @@ import type { SpeedLimitName } from '../../../mechanics/speed/never-exceed.ts'
 import type { HeadDesign } from '../design.ts'
 import { cuttingOf } from '../engineering/cutting.ts'
 import { limitNames, neverExceedOf } from '../engineering/never-exceed.ts'
-import { shorterReach, slowerCut, tighterScrews } from './cut-levers.ts'
+import { lighterCut, shorterReach, slowerCut, tighterScrews } from './cut-levers.ts'
 import { tighter } from './fit-levers.ts'
 
 /** Whether the job would run faster than the tool may ever turn. */
@@ -34,7 +34,7 @@ export const neverExceedRule: Rule<HeadDesign> = {
           kind: 'rotation-speed',
           reason: `${limitNames[cause]}, of which ${parameters.settings.running['never-exceed-share']} counts (rule of thumb)`,
         },
-        levers: [...leversFor(design, cause), ...(atRest ? [] : slowerCut)],
+        levers: [...leversFor(design, cause), ...(atRest ? lighterCut : slowerCut)],
       },
     ]
   },

@@ -1,17 +1,20 @@
 import type { Finding } from '../../../checks/finding.ts'
 import { mm, type Rule, ratio, written } from '../../../checks/rule.ts'
+import type { HeadDesign } from '../design.ts'
 import type { HeadLayout } from './head-subject.ts'
+import { thinnerScrews } from './screw-levers.ts'
 
 /** Whether the set screws stand well in their wall: height, ends, spacing, thread. */
-export const screwPlace: Rule<HeadLayout & { readonly screwWallEnd: number }> = {
+export const screwPlace: Rule<HeadLayout & Pick<HeadDesign, 'screwWallEnd' | 'tables'>> = {
   id: 'screws',
-  findings({ units, layout, parameters, screwWallEnd }) {
+  findings({ units, layout, parameters, screwWallEnd, tables }) {
     const { screws, slot, step, materials } = layout
     const { settings } = parameters
     const d = screws.thread.majorDiameter
     const hole = screws.thread.tapDrill / 2
     const show = (v: number) => written(mm(v), units)
     const found: Finding[] = []
+    const thinner = () => thinnerScrews({ layout, tables })
 
     const top = screws.height + hole
     if (top > slot.depth + 1e-9) {
@@ -55,11 +58,12 @@ export const screwPlace: Rule<HeadLayout & { readonly screwWallEnd: number }> = 
         limit: { ...mm(least), reason: 'screw axis to the end of the wall, in thread diameters (rule of thumb)' },
         levers:
           i === 0
-            ? [{ path: 'screws.first-from-corner', turn: 'up' }]
+            ? [{ path: 'screws.first-from-corner', turn: 'up' }, ...thinner()]
             : [
                 { path: 'screws.first-from-corner', turn: 'down' },
                 { path: 'screws.spacing', turn: 'down' },
                 { path: 'screws.count', turn: 'down' },
+                ...thinner(),
               ],
       })
     })
@@ -72,10 +76,7 @@ export const screwPlace: Rule<HeadLayout & { readonly screwWallEnd: number }> = 
         text: `The screws stand ${show(screws.spacing)} apart.`,
         figure: mm(screws.spacing),
         limit: { ...mm(spacing), reason: 'spacing in thread diameters (rule of thumb)' },
-        levers: [
-          { path: 'screws.spacing', turn: 'up' },
-          { path: 'screws.count', turn: 'down' },
-        ],
+        levers: [{ path: 'screws.spacing', turn: 'up' }, { path: 'screws.count', turn: 'down' }, ...thinner()],
       })
     }
 

@@ -1,4 +1,4 @@
-import type { Finding } from '../../../checks/finding.ts'
+import type { Finding, FindingLever } from '../../../checks/finding.ts'
 import type { Rule } from '../../../checks/rule.ts'
 import type { HeadDesign } from '../design.ts'
 import { shankDriveOf } from '../engineering/shank.ts'
@@ -15,7 +15,7 @@ export const shank: Rule<HeadDesign> = {
         id: 'shank:drawbar',
         level: 'stop',
         text: `There is no drawbar, and a fly cutter strikes once in every turn: the shank works out of the spindle. ${drive.says}`,
-        levers: [],
+        levers: [{ path: 'machine.drawbar', choose: true }],
       })
     } else {
       found.push({ id: 'shank:drive', level: 'note', text: drive.says, levers: [] })
@@ -25,9 +25,30 @@ export const shank: Rule<HeadDesign> = {
         id: 'shank:no-shoulder',
         level: 'caution',
         text: 'The arbor has no shoulder: nothing seats the head square to the axis, and the thrust of the cut rests on the fit alone.',
-        levers: [],
+        levers: shouldered(design),
       })
     }
     return found
   },
+}
+
+/** The arbor with a shoulder instead: the largest plain shank that is no thicker than the spigot, and a disc to seat on. */
+export function shouldered({ parameters: { bore, units }, layout, tables }: HeadDesign): readonly FindingLever[] {
+  const plain = tables.shanks.filter(({ kind }) => kind === 'straight')
+  const fitting = plain.filter(({ gaugeDiameter }) => gaugeDiameter <= bore.diameter + 1e-6)
+  const shank = fitting.toSorted((a, b) => b.gaugeDiameter - a.gaugeDiameter)[0]
+  if (shank === undefined) return []
+  const step = units === 'in' ? 25.4 / 8 : 1
+  const seat = step * Math.floor(Math.min(1.6 * bore.diameter, layout.inscribed) / step + 1e-9)
+  return [
+    {
+      path: 'arbor.kind',
+      choose: 'shank',
+      bringing: [
+        { path: 'arbor.shank', to: shank.name },
+        { path: 'arbor.shoulder-diameter', to: seat, kind: 'length' },
+        { path: 'arbor.shoulder-thickness', to: units === 'in' ? 25.4 / 4 : 6, kind: 'length' },
+      ],
+    },
+  ]
 }
