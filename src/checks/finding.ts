@@ -37,7 +37,7 @@ export interface Change {
  */
 export type FindingLever =
   | { readonly path: string; readonly turn: 'up' | 'down'; readonly with?: readonly string[] }
-  | { readonly path: string; readonly choose: string | boolean; readonly bringing?: readonly Change[] }
+  | { readonly path: string; readonly choose: string | boolean | number; readonly bringing?: readonly Change[] }
 
 /** A change that was shown to clear a finding. */
 export interface Remedy extends Change {

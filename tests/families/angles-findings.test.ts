@@ -13,6 +13,7 @@ import { angleRules } from '../../src/families/fly-cutter-head/rules/angle-rules
 import { judged } from '../../src/families/variants.ts'
 import { withParameter } from '../../src/input/parameter-path.ts'
 import { headFrom, tables } from './random-heads.ts'
+import { shownRemedy } from './shown-remedy.ts'
 
 type Change = [string | RegExp, string]
 
@@ -269,5 +270,20 @@ describe('a proven long set-up', () => {
     // The lead falls from asin(1.8/53.33) = 1.93° to asin(1.8/101.6) = 1.02°.
     expect((anglesOf(design).radialRake - demo) / deg).toBeCloseTo(1.93 - 1.02, 1)
     for (const name of tableAngles) expect(suitableOf(design)![name].low).toBeGreaterThan(0)
+  })
+})
+
+/** Rows above that no single change clears. */
+const noSingleChange: readonly string[] = [
+  // Level it rubs, and so does a steeper face: its end is ground off too far.
+  'a work-side edge that runs down inwards',
+  // Nearer to the axis the heel of the square bit strikes: it wants grinding besides.
+  'a slot laid out for the other hand',
+]
+
+describe('every finding above', () => {
+  it.each(mistakes)('comes with a remedy that clears it, or says that none does: %s', (name, changes, id) => {
+    const remedy = shownRemedy(headFrom('parameters', ...changes), id)
+    expect(remedy === 'none').toBe(noSingleChange.includes(name))
   })
 })

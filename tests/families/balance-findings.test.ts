@@ -18,6 +18,7 @@ import { coneThrough, cylinder, plane } from '../../src/geometry/surface.ts'
 import { solidOf } from '../../src/part/part.ts'
 import { volumeOf } from '../../src/solid/volume.ts'
 import { headFrom } from './random-heads.ts'
+import { shownRemedy } from './shown-remedy.ts'
 
 type Change = [string | RegExp, string]
 
@@ -209,4 +210,14 @@ describe('a proven long set-up', () => {
   it('does run at about 500 rev/min when asked to', () => {
     expect(cuttingOf(headFrom('parameters', ...long, ...fast)).runAt / rpm).toBeCloseTo(501.3, 0)
   })
+})
+
+describe('every finding above', () => {
+  it.each(cases.filter(([, level]) => level !== 'nothing'))(
+    'comes with a remedy that clears it: %s',
+    (_, _level, id, changes) => {
+      const remedy = shownRemedy(headFrom('parameters', ...changes), id)
+      expect(remedy).not.toBe('none')
+    },
+  )
 })

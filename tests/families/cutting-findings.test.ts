@@ -6,6 +6,7 @@ import { cut } from '../../src/families/fly-cutter-head/rules/cut.ts'
 import { finish } from '../../src/families/fly-cutter-head/rules/finish.ts'
 import { judged } from '../../src/families/variants.ts'
 import { headFrom } from './random-heads.ts'
+import { shownRemedy } from './shown-remedy.ts'
 
 type Change = [string | RegExp, string]
 type Level = 'stop' | 'caution' | 'note' | 'nothing'
@@ -135,4 +136,20 @@ describe('a check of the cut', () => {
     expect(finding!.text).not.toMatch(/advise/)
     expect(finding!.text).toContain('165 rev/min')
   })
+})
+
+/** Rows above that no single change clears. */
+const noSingleChange: readonly string[] = [
+  // Nothing in the set is wrong: a figure is missing from a table.
+  'a work material without a cutting force',
+]
+
+describe('every finding above', () => {
+  it.each(cases.filter(([, level]) => level !== 'nothing'))(
+    'comes with a remedy that clears it, or says that none does: %s',
+    (name, _, id, changes) => {
+      const remedy = shownRemedy(headFrom('parameters', ...changes), id)
+      expect(remedy === 'none').toBe(noSingleChange.includes(name))
+    },
+  )
 })

@@ -3,6 +3,7 @@ import { findingsOf } from '../../src/checks/rule.ts'
 import { flyCutterHead } from '../../src/families/fly-cutter-head/family.ts'
 import { judged } from '../../src/families/variants.ts'
 import { headFrom } from './random-heads.ts'
+import { shownRemedy } from './shown-remedy.ts'
 
 type Change = [string | RegExp, string]
 
@@ -95,6 +96,12 @@ const mistakes: [string, Change[], string, 'stop' | 'caution' | 'note', number?]
     'caution',
   ],
   ['round bar in plain jaws', [['shape: hexagon', 'shape: round']], 'jaw-hold', 'note'],
+  [
+    'a step on the trailing side, where a screw hole comes out of the hexagon',
+    [['side: leading', 'side: trailing']],
+    'wall:screw-hole-1/outside',
+    'caution',
+  ],
   ['bar that no dealer has', [['size: 46 ', 'size: 46.3 ']], 'stock-size:bar', 'note'],
 ]
 
@@ -121,5 +128,18 @@ describe('a break-through', () => {
     expect(remedy!.to).toBeLessThanOrEqual(22.398)
     expect(remedy!.to).toBeGreaterThan(22.398 - 0.3 * (31 - 22.398))
     expect(31 - 3).toBeGreaterThan(remedy!.to as number)
+  })
+})
+
+/** Rows above that no single change clears. */
+const noSingleChange: readonly string[] = [
+  // The bit that reaches so far is no longer under its second screw.
+  'a swing short of the work',
+]
+
+describe('every finding above', () => {
+  it.each(mistakes)('comes with a remedy that clears it, or says that none does: %s', (name, changes, id) => {
+    const remedy = shownRemedy(headFrom('parameters', ...changes), id)
+    expect(remedy === 'none').toBe(noSingleChange.includes(name))
   })
 })

@@ -65,7 +65,7 @@ function byHeat(design: HeadDesign): Finding[] {
 }
 
 function byPress(design: HeadDesign): Finding[] {
-  const { face, bore, arbor } = design.parameters
+  const { face, bore, arbor, units } = design.parameters
   const found: Finding[] = []
   if (face.angle > 0 && !isJoinedFirst(design)) {
     found.push({
@@ -84,10 +84,8 @@ function byPress(design: HeadDesign): Finding[] {
       level: 'caution',
       text: 'Neither spigot nor bore has a chamfer to start by: the spigot goes in askew and shaves the bore.',
       figure: mm(0),
-      levers: [
-        { path: 'arbor.lead-in', turn: 'up' },
-        { path: 'bore.chamfer', turn: 'up' },
-      ],
+      // Any chamfer would do: the usual one.
+      levers: ['arbor.lead-in', 'bore.chamfer'].map((path) => ({ path, choose: units === 'in' ? 25.4 / 32 : 1 })),
     })
   }
   return found

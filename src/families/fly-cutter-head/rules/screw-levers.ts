@@ -2,11 +2,14 @@ import type { FindingLever } from '../../../checks/finding.ts'
 import type { Rule } from '../../../checks/rule.ts'
 import type { HeadDesign } from '../design.ts'
 
-/** Set screws of the table that are thinner than these, of the same system, the thickest first. */
+/** Set screws of the table that are thinner than these, of the same system, the thickest first; down to about half as strong. */
 export function thinnerScrews({ tables, layout }: Pick<HeadDesign, 'tables' | 'layout'>): readonly FindingLever[] {
   const { system, majorDiameter } = layout.screws.screw
   return tables.setScrews
-    .filter((row) => row.system === system && row.majorDiameter < majorDiameter - 1e-6)
+    .filter(
+      (row) =>
+        row.system === system && row.majorDiameter < majorDiameter - 1e-6 && row.majorDiameter > 0.6 * majorDiameter,
+    )
     .toSorted((a, b) => b.majorDiameter - a.majorDiameter)
     .map((row) => ({ path: 'screws.thread', choose: row.name }))
 }
@@ -33,10 +36,10 @@ export const withScrewLevers = (rule: Rule<HeadDesign>): Rule<HeadDesign> => ({
           ...(slot.runs === 'stopped' && id.endsWith('/slot')
             ? [{ path: 'slot.beyond-axis', turn: 'up' } as const]
             : []),
+          ...(step.side === 'trailing' ? [{ path: 'step.side', choose: 'leading' } as const] : []),
           ...thinnerScrews(design),
           ...fewerScrews,
           ...(slot.runs === 'stopped' && id.endsWith('/slot') ? [throughSlot] : []),
-          ...(step.side === 'trailing' ? [{ path: 'step.side', choose: 'leading' } as const] : []),
           ...(id.endsWith('/outside') ? [{ path: 'face.angle', turn: 'up' } as const] : []),
         ],
       }
