@@ -121,7 +121,7 @@ export function variantsOf<P extends CommonParameters, D extends Design>(family:
         return `${path} to ${show(path, to, after)}${now === undefined ? '' : ` (now ${show(path, now, filled)})`}`
       })
       const [{ path }] = changes as readonly [Change]
-      const other = namesBranch(schema, path.split('.'), filled) ? leftOut(filled, after, path) : []
+      const other = namesBranch(schema, path.split('.'), filled) ? leftOut(design.parameters, after, path) : []
       return `set ${said.join(' and ')}${other.length === 0 ? '' : `, and leave out ${other.join(', ')}`}`
     },
   }

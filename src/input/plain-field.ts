@@ -1,6 +1,6 @@
 import { z } from 'zod'
 import { drawnLetters, firstUndrawn } from './drawn-letters.ts'
-import { fieldMeta } from './field-meta.ts'
+import { fieldMeta, type IssueProblem } from './field-meta.ts'
 import { type FieldOf, type FieldOptions, type FieldRead, makeField, metaOf, withPresence } from './make-field.ts'
 import { nearest } from './nearest.ts'
 import { firstBadCharacter } from './plain-text.ts'
@@ -120,6 +120,8 @@ export interface ListOptions<Item> extends FieldOptions {
   /** Fewest and most items. */
   readonly min?: number
   readonly max?: number
+  /** Every number greater than the one before it. */
+  readonly ascending?: true
   readonly default?: Item[]
 }
 
@@ -131,6 +133,14 @@ export function listField<Inner extends z.ZodType, const Options extends ListOpt
   let list = z.array(inner)
   if (options.min !== undefined) list = list.min(options.min)
   if (options.max !== undefined) list = list.max(options.max)
+  if (options.ascending) list = list.check(ascends)
   const unit = fieldMeta(unwrap(inner))?.unit ?? ''
   return withPresence(list.meta({ ...metaOf('list', unit, options, {}) }), options)
+}
+
+function ascends({ value, issues }: z.core.ParsePayload<unknown[]>): void {
+  const at = value.findIndex((item, i) => i > 0 && !((item as number) > (value[i - 1] as number)))
+  if (at < 0) return
+  const problem: IssueProblem = { code: 'contradiction', allowed: 'ascending: each greater than the one before it' }
+  issues.push({ code: 'custom', input: value, path: [at], params: { problem } })
 }

@@ -24,6 +24,18 @@ const refused: [string, Change[], string, string, string?][] = [
     'contradiction',
     'machine.speeds.slowest',
   ],
+  [
+    'spindle speeds from the fastest down',
+    [['[95, 180, 270, 430, 620, 940, 1400, 2200]', '[2200, 1400, 940]']],
+    'contradiction',
+    'machine.speeds.1',
+  ],
+  [
+    'a spindle speed that is listed twice',
+    [['[95, 180, 270, 430, 620, 940, 1400, 2200]', '[95, 180, 180, 430]']],
+    'contradiction',
+    'machine.speeds.2',
+  ],
   ['a spindle speed of nothing', [['speeds: [95,', 'speeds: [0,']], 'out-of-range', 'machine.speeds.0'],
   ['zero friction of the screws', [settings('screws: { friction: 0 }')], 'out-of-range', 'settings.screws.friction'],
   [
@@ -99,6 +111,19 @@ describe('impossible input about the running tool', () => {
     const problem = found.find((p) => p.where.path === path)!
     expect(problem.where.line).toBeGreaterThan(0)
     if (remedy !== undefined) expect(problem.remedy).toContain(remedy)
+  })
+
+  it('speeds that do not ascend are pointed at, with what is allowed', () => {
+    const [problem] = problems(['[95, 180, 270, 430, 620, 940, 1400, 2200]', '[2200, 1400, 940]'])
+    const line =
+      templateText('parameters')
+        .split('\n')
+        .findIndex((l) => l.includes('speeds:')) + 1
+    expect(problem).toMatchObject({
+      found: '1400',
+      allowed: 'ascending: each greater than the one before it',
+      where: { line, column: 18 },
+    })
   })
 
   it('a torque of one’s own does for a screw without a published one', () => {

@@ -147,7 +147,8 @@ function valueFor({ path, schema }: Leaf, now: unknown, random: () => number): u
   if (schema.type === 'boolean') return random() < 0.5
   if (schema.items) {
     const count = (schema.minItems ?? 0) + below(4)
-    return Array.from({ length: count }, () => valueFor({ path, schema: schema.items! }, undefined, random))
+    const items = Array.from({ length: count }, () => valueFor({ path, schema: schema.items! }, undefined, random))
+    return name === 'speeds' ? items.toSorted((a, b) => Number(a) - Number(b)) : items
   }
   const isInteger = schema.type === 'integer'
   const low = schema.minimum ?? schema.exclusiveMinimum ?? 0

@@ -35,9 +35,10 @@ export const machineSection = (f: Fields) =>
     speeds: z
       .union([
         f.list(f.rotationSpeed({ says: 'A speed of the spindle.', above: 0, max: 1e5 }), {
-          says: 'Every speed that the spindle has.',
+          says: 'Every speed that the spindle has, the slowest first.',
           min: 1,
           max: 60,
+          ascending: true,
         }),
         z.strictObject({
           slowest: f.rotationSpeed({ says: 'Slowest speed of a variable drive.', above: 0, max: 1e5 }),
