@@ -42,7 +42,8 @@ export const bitSection = (f: Fields) => {
         end: f.length({ says: 'Ground off the end at the tip.', min: 0, max: 50, default: '0 mm' }),
         underside: f.length({ says: 'Ground off the work side at the tip.', min: 0, max: 50, default: '0 mm' }),
       })
-      .prefault({}),
+      .prefault({})
+      .describe('What is ground off the blank at the tip.'),
     grind: f.choice(['as-given', 'for-work-material'], {
       says: 'as-given: the facets below; without them the blank is square as bought. for-work-material: rakes and reliefs worked out so that the angles in use are those the work material wants.',
       default: 'as-given',
@@ -80,7 +81,8 @@ export const bitSection = (f: Fields) => {
           derived: true,
         }),
       })
-      .optional(),
+      .optional()
+      .describe('Facets of the bit, as ground. Left out: the blank is square, or they are worked out.'),
     'nose-radius': f.length({
       says: 'Round between end edge and work-side edge.',
       min: 0,

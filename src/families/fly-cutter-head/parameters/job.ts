@@ -40,10 +40,12 @@ export const machineSection = (f: Fields) =>
           max: 60,
           ascending: true,
         }),
-        z.strictObject({
-          slowest: f.rotationSpeed({ says: 'Slowest speed of a variable drive.', above: 0, max: 1e5 }),
-          fastest: f.rotationSpeed({ says: 'Fastest speed of a variable drive.', above: 0, max: 1e5 }),
-        }),
+        z
+          .strictObject({
+            slowest: f.rotationSpeed({ says: 'Slowest speed of a variable drive.', above: 0, max: 1e5 }),
+            fastest: f.rotationSpeed({ says: 'Fastest speed of a variable drive.', above: 0, max: 1e5 }),
+          })
+          .describe('A variable drive: any speed between the two.'),
       ])
       .describe('A list of speeds, or the slowest and the fastest of a variable drive.'),
     power: f.power({ says: 'Of the spindle motor.', above: 0, max: 1e6 }),
@@ -64,16 +66,18 @@ export const machineSection = (f: Fields) =>
       })
       .describe('How square the spindle stands to the table. Left out: not known.')
       .optional(),
-    vise: z.strictObject({
-      'jaw-height': f.length({ says: 'Bed of the vise to the top of the jaws.', above: 0, max: 500 }),
-      'jaw-opening': f.length({ says: 'Widest opening.', above: 0, max: 1000 }),
-      'bed-height': f.length({
-        says: 'Table to the bed of the vise. Left out: the height above the table is not checked.',
-        min: 0,
-        max: 500,
-        optional: true,
-      }),
-    }),
+    vise: z
+      .strictObject({
+        'jaw-height': f.length({ says: 'Bed of the vise to the top of the jaws.', above: 0, max: 500 }),
+        'jaw-opening': f.length({ says: 'Widest opening.', above: 0, max: 1000 }),
+        'bed-height': f.length({
+          says: 'Table to the bed of the vise. Left out: the height above the table is not checked.',
+          min: 0,
+          max: 500,
+          optional: true,
+        }),
+      })
+      .describe('The vise that holds the head while slot, step and holes are cut.'),
   })
 
 /** What lies in the drawer: used to plan set-ups. */
@@ -117,11 +121,13 @@ export const shopSection = (f: Fields) =>
         default: [],
       }),
       cutters: f.list(
-        z.strictObject({
-          diameter: f.length({ says: 'Diameter of the cutter or drill.', above: 0, max: 200 }),
-          reach: f.length({ says: 'How far it stands out of its holder.', above: 0, max: 300 }),
-          kind: f.choice(['end-mill', 'face-mill', 'drill', 'reamer'], { says: 'What it is.', default: 'end-mill' }),
-        }),
+        z
+          .strictObject({
+            diameter: f.length({ says: 'Diameter of the cutter or drill.', above: 0, max: 200 }),
+            reach: f.length({ says: 'How far it stands out of its holder.', above: 0, max: 300 }),
+            kind: f.choice(['end-mill', 'face-mill', 'drill', 'reamer'], { says: 'What it is.', default: 'end-mill' }),
+          })
+          .describe('One cutter.'),
         {
           says: 'Cutters with their reach: the route picks from them and sees whether they get there. Left out: any, by size.',
           min: 0,

@@ -59,7 +59,8 @@ export const settingsSection = (f: Fields) =>
             rule: true,
           }),
         })
-        .prefault({}),
+        .prefault({})
+        .describe('Least metal that must be left.'),
       hub: z
         .strictObject({
           wanted: f.ratio({
@@ -77,7 +78,8 @@ export const settingsSection = (f: Fields) =>
             rule: true,
           }),
         })
-        .prefault({}),
+        .prefault({})
+        .describe('How wide the hub must be round the bore.'),
       screws: z
         .strictObject({
           spacing: f.ratio({
@@ -159,7 +161,8 @@ export const settingsSection = (f: Fields) =>
             rule: true,
           }),
         })
-        .prefault({}),
+        .prefault({})
+        .describe('How set screws stand in their wall, and what they must hold.'),
       swing: z
         .strictObject({
           'over-width': f.ratio({
@@ -170,7 +173,8 @@ export const settingsSection = (f: Fields) =>
             rule: true,
           }),
         })
-        .prefault({}),
+        .prefault({})
+        .describe('How much wider than the work the tool should swing.'),
       grind: z
         .strictObject({
           'angle-tolerance': f.angle({
@@ -195,7 +199,8 @@ export const settingsSection = (f: Fields) =>
             rule: true,
           }),
         })
-        .prefault({}),
+        .prefault({})
+        .describe('What the ground bit must have in use.'),
       'body-clearance': z
         .strictObject({
           least: f.length({
@@ -213,7 +218,8 @@ export const settingsSection = (f: Fields) =>
             rule: true,
           }),
         })
-        .prefault({}),
+        .prefault({})
+        .describe('How far everything but the bit stays above the cut surface.'),
       fit: z
         .strictObject({
           smoothing: f.ratio({
@@ -302,10 +308,11 @@ export const settingsSection = (f: Fields) =>
           }),
           ambient: f.temperature({ says: 'Temperature of the shop.', min: -20, max: 60, default: '20 °C' }),
         })
-        .prefault({}),
-      'set-up': setUpSettings(f),
-      cutting: cuttingSettings(f),
-      running: runningSettings(f),
-      balance: balanceSettings(f),
+        .prefault({})
+        .describe('Figures of the joint of head and arbor.'),
+      'set-up': setUpSettings(f).describe('What a clamping must leave and hold.'),
+      cutting: cuttingSettings(f).describe('Forces of the cut, and where it starts and stops.'),
+      running: runningSettings(f).describe('What the running tool may do to itself and to the spindle.'),
+      balance: balanceSettings(f).describe('How the heavy side is drilled.'),
     })
     .prefault({})
