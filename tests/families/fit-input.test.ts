@@ -47,7 +47,7 @@ const refused: [string, Change[], string, string, string?][] = [
   ],
   ['a bore as wide as the flats', [['diameter: 20', 'diameter: 46']], 'contradiction', 'bore.diameter'],
   ['a hub smaller than its bore', [['diameter: 20', 'diameter: 60']], 'contradiction', 'bore.diameter'],
-  ['a fit code with a size in it and no such shaft', [code('25H7/q99')], 'unknown-choice', 'fit.code'],
+  ['a fit code with a size in it and no such shaft', [code('25H7/q99')], 'wrong-kind', 'fit.code', 'write H7/r6'],
   ['a shaft that ISO 286 does not have', [code('H7/q9')], 'unknown-choice', 'fit.code', 'write r9'],
   ['a code without a shaft', [code('H7')], 'wrong-kind', 'fit.code'],
   ['a code that stands the wrong way round', [code('s6/H7')], 'wrong-kind', 'fit.code', 'write H7/s6'],
@@ -126,6 +126,11 @@ describe('a parameter set is refused that has', () => {
     expect(hit!.where.line).toBeGreaterThan(1)
     expect(hit!.allowed).not.toBe('')
     if (remedy !== undefined) expect(hit!.remedy).toBe(remedy)
+  })
+
+  it('as one problem where its code is wrong in several ways', () => {
+    expect(problems(code('25H7/q99')).map((p) => p.found)).toEqual(['25H7/q99'])
+    expect(problems(code('H7/q99')).map((p) => p.remedy)).toEqual(['write H7/r6'])
   })
 
   it('nothing of the sort', () => {

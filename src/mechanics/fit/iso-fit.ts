@@ -1,10 +1,10 @@
-import type { Result } from '../../input/problem.ts'
+import type { Problem, Result } from '../../input/problem.ts'
 import type { Iso286Row } from '../../tables/iso-286.ts'
 import type { Fit } from './fit.ts'
 import { InputFaults } from './input-faults.ts'
 import { interferenceOf, limitsFrom } from './limits.ts'
 import { sizeStep } from './size-step-of.ts'
-import { readZone, zoneDeviations } from './zone.ts'
+import { readZone, type Zone, zoneDeviations, zoneName } from './zone.ts'
 
 /**
  * Fit of an ISO 286 code, hole before shaft, `H7/s6`, at a nominal size in mm. Problems (path `code`, or `nominal` for a
@@ -19,9 +19,11 @@ export function isoFit(code: string, nominal: number, rows: readonly Iso286Row[]
   const hole = readZone(holeText, 'hole')
   const shaft = readZone(shaftText, 'shaft')
   const row = sizeStep(rows, nominal, 'nominal')
-  if (!hole.ok || !shaft.ok || !row.ok) {
-    return { ok: false, problems: [hole, shaft, row].flatMap((part) => (part.ok ? [] : part.problems)) }
-  }
+  const inCode = [hole, shaft].flatMap((part) => (part.ok ? [] : part.problems))
+  // Two zones with a slip each are told one by one; where a half is no zone at all, its faults would only repeat each other.
+  const noZone = inCode.some((p) => p.code === 'wrong-kind') || new Set(inCode.map((p) => p.found)).size < inCode.length
+  const wrong = noZone && inCode.length > 1 ? asOne(code, inCode[0]!.code) : inCode
+  if (!hole.ok || !shaft.ok || !row.ok) return { ok: false, problems: [...wrong, ...(row.ok ? [] : row.problems)] }
   const inBore = zoneDeviations(hole.value, nominal, rows)
   const onSpigot = zoneDeviations(shaft.value, nominal, rows)
   if (!inBore.ok || !onSpigot.ok) {
@@ -42,6 +44,21 @@ export function isoFit(code: string, nominal: number, rows: readonly Iso286Row[]
       source: row.value.source,
     },
   }
+}
+
+/** One problem of a code that is wrong in more than one way, with the nearest pair of zones. */
+function asOne(code: string, as: Problem['code']): Problem[] {
+  const faults = new InputFaults()
+  const near = (text: string, of: Zone['of']) => {
+    const zone = readZone(text, of)
+    return zone.ok ? zoneName(zone.value) : zone.problems[0]?.remedy?.replace('write ', '')
+  }
+  const [hole = '', shaft = ''] = code.split('/')
+  // A size in front is no part of the zone.
+  const pair = [near(hole.replace(/^[\s⌀Ø\d.,m]+/, ''), 'hole'), near(shaft, 'shaft')]
+  const remedy = `write ${pair.includes(undefined) ? 'hole and shaft, such as H7/s6' : pair.join('/')}`
+  faults.add('code', as, code, 'hole zone, slash, shaft zone: H7/s6', remedy)
+  return faults.problems
 }
 
 function unreadable(code: string): Result<Fit> {

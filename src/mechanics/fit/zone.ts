@@ -17,6 +17,14 @@ export interface Zone {
 const grades = [5, 6, 7, 8, 9, 10, 11] as const
 type Grade = (typeof grades)[number]
 
+/** ISO 286-1 ends at IT18 (from memory): a number beyond it is a slip, and nothing is near it. */
+const coarsest = 18
+/** Grades of most interference fits: common practice, no source. */
+const usual = { hole: 7, shaft: 6 } as const
+
+const nearestGradeTo = (number: number) =>
+  grades.reduce((a, b) => (Math.abs(b - number) < Math.abs(a - number) ? b : a))
+
 /** Letters that the tables hold, in the order of ISO 286. */
 const letters = ['f', 'g', 'h', 'js', 'k', 'm', 'n', 'p', 'r', 's', 't', 'u', 'x'] as const
 
@@ -49,7 +57,7 @@ export function readZone(text: string, of: Zone['of'], path = 'code'): Result<Zo
   // `H07` is no way to write H7.
   const grade = rawGrade.startsWith('0') ? undefined : grades.find((held) => held === number)
   const nearestLetter = letter ?? nearestLetterTo(small)
-  const nearestGrade = grade ?? grades.reduce((a, b) => (Math.abs(b - number) < Math.abs(a - number) ? b : a))
+  const nearestGrade = grade ?? (number > coarsest ? usual[of] : nearestGradeTo(number))
   const remedy = `write ${zoneName({ of, letter: nearestLetter, grade: nearestGrade })}`
   if (letter === undefined) {
     const code = isoLetters.includes(small) ? 'not-in-table' : 'unknown-choice'
