@@ -108,6 +108,13 @@ describe('a check of the clamping', () => {
     if (figure !== undefined) expect(finding!.figure!.value).toBeCloseTo(figure, 6)
   })
 
+  it('says at what the wall yields, how much is left of that, and what is wanted', () => {
+    const text = (thickness: string) => found(wall(thickness)).get('screw-strength:wall')!.text
+    // 2.7658·(6.6/9)² = 1.487, 2.7658·(5.4/9)² = 0.996.
+    expect(text('6.6')).toMatch(/ yields at 413\.7 MPa: 1\.49 times as much, where 1\.5 times is wanted\.$/)
+    expect(text('5.4')).toMatch(/ yields at 413\.7 MPa: it gives way\.$/)
+  })
+
   it('says nothing of prying and slipping where no screw stands on the bit: a stop says that already', () => {
     const ids = [...found(['first-from-corner: 14.5', 'first-from-corner: 1'], ['count: 2', 'count: 1']).keys()]
     expect(ids).not.toContain('clamp:prying')

@@ -287,6 +287,15 @@ describe('both sides of a limit', () => {
   })
 })
 
+describe('what heat does not do', () => {
+  it('is told with the clearance that is left, or line to line', () => {
+    const told = (least: number) =>
+      found(limits(least, 0.01, 'assembly: heat')).get('fit-assembly:heat-adds-nothing')!.text
+    expect(told(-0.019)).toContain('there is a clearance of 0.019 mm,')
+    expect(told(0)).toContain('spigot and bore are line to line,')
+  })
+})
+
 describe('what a fit leaves', () => {
   it('25H7/s6 keeps about 4 µm after smoothing, and u6 yields a cold-drawn head', () => {
     const at25: Change[] = [

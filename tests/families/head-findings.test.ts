@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest'
 import { findingsOf } from '../../src/checks/rule.ts'
 import { flyCutterHead } from '../../src/families/fly-cutter-head/family.ts'
 import { judged } from '../../src/families/variants.ts'
-import { headFrom } from './random-heads.ts'
+import { forRandomHeads, headFrom } from './random-heads.ts'
 import { shownRemedy } from './shown-remedy.ts'
 
 type Change = [string | RegExp, string]
@@ -112,6 +112,27 @@ describe('a check finds', () => {
     expect(finding!.level).toBe(level)
     if (figure !== undefined) expect(finding!.figure!.value).toBeCloseTo(figure, 6)
     expect(found().has(id)).toBe(false)
+  })
+})
+
+describe('words of a finding', () => {
+  it('say a place on the wrong side as what it is, and no distance is negative', () => {
+    const near = found(
+      ['first-from-corner: 14.5', 'first-from-corner: 0'],
+      ['slot-runs: point-to-point', 'slot-runs: flat-to-flat'],
+    )
+    expect(near.get('screws:outer-end')!.text).toMatch(
+      /^The first screw stands (only )?[\d.]+ mm (from|beyond) the outer end of its wall\.$/,
+    )
+    forRandomHeads(40, (design) => {
+      for (const { text } of findingsOf(flyCutterHead.rules, design))
+        expect(text).not.toMatch(/(^|[^\d])[-−]\d[\d.]* (mm|in)\b/)
+    })
+  })
+
+  it('keep the capitals of a title within a sentence', () => {
+    const alloy = found(['material: aluminium', 'material: alloy-steel']).get('angles:axial-rake')!
+    expect(alloy.text).toContain('alloy steel, quenched and tempered to about 300 HB wants')
   })
 })
 

@@ -94,14 +94,14 @@ export const cuttingFigures: readonly Figure<HeadDesign>[] = [
   ),
   figure(
     'cut.overrun',
-    'Axis beyond the far end when the whole length is cut',
+    'Axis beyond the far end (negative: short of it) when the whole length is cut',
     'length',
     geometry,
     (c) => c.travel?.overrunCut,
   ),
   figure(
     'cut.overrun-clear',
-    'Axis beyond the far end when the tip has left the work',
+    'Axis beyond the far end (negative: short of it) when the tip has left the work',
     'length',
     geometry,
     (c) => c.travel?.overrunClear,

@@ -1,4 +1,5 @@
 import type { Finding } from '../../../checks/finding.ts'
+import { inSentence } from '../../../checks/in-sentence.ts'
 import { mm, type Rule, written } from '../../../checks/rule.ts'
 import type { HeadDesign } from '../design.ts'
 import { cuttingOf } from '../engineering/cutting.ts'
@@ -56,7 +57,7 @@ export const advisedSpeed: Rule<HeadDesign> = {
       found.push({
         id: 'advised-speed:own',
         level: above ? 'caution' : 'note',
-        text: `Your own cutting speed of ${cutting(own)} lies ${above ? 'above' : 'below'} the table’s ${cutting(range.low)} to ${cutting(range.high)} for ${title.toLowerCase()}: ${above ? 'the edge will not last as long' : 'it takes longer'}.`,
+        text: `Your own cutting speed of ${cutting(own)} lies ${above ? 'above' : 'below'} the table’s ${cutting(range.low)} to ${cutting(range.high)} for ${inSentence(title)}: ${above ? 'the edge will not last as long' : 'it takes longer'}.`,
         figure: { value: own, kind: 'cutting-speed' },
         limit: {
           value: above ? range.high : range.low,

@@ -15,6 +15,8 @@ export const heel: Rule<HeadDesign> = {
     const { tip, setting } = design.layout.bit
     const behind = (y: number) => setting.hand * (tip[1] - y)
 
+    const fromTip = (y: number) => (behind(y) < 0 ? `${show(-behind(y))} ahead of` : `${show(behind(y))} behind`)
+
     const { end, workSide } = clearances
     const fed = feedUntilHeel(design, clearances)
     if (end.clearance < fed - rounding) {
@@ -29,7 +31,7 @@ export const heel: Rule<HeadDesign> = {
       found.push({
         id: 'heel:end',
         level: end.clearance < -rounding ? 'stop' : 'caution',
-        text: `The bit ${stands}, ${show(behind(end.at[1]))} behind the tip.${relief}`,
+        text: `The bit ${stands}, ${fromTip(end.at[1])} the tip.${relief}`,
         figure: mm(end.clearance),
         limit: { ...mm(fed), reason: 'what the feed takes up from edge to heel' },
         levers: [
@@ -43,8 +45,7 @@ export const heel: Rule<HeadDesign> = {
     const least = design.parameters.settings.grind['heel-clearance']
     // An edge that itself runs below the tip is another finding.
     if (workSide.clearance < least - rounding && anglesOf(design).minorCuttingEdgeAngle >= 0) {
-      const back = behind(workSide.at[1])
-      const place = `${back < 0 ? `${show(-back)} ahead of` : `${show(back)} behind`} the tip on a radius of ${show(Math.hypot(workSide.at[0], workSide.at[1]))}`
+      const place = `${fromTip(workSide.at[1])} the tip on a radius of ${show(Math.hypot(workSide.at[0], workSide.at[1]))}`
       const inside = workSide.between.includes('end of grinding') || workSide.between.includes('work side')
       const what = inside ? 'The blank inside the ground part' : 'No back relief under the bit: the heel'
       found.push({

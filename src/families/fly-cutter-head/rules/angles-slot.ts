@@ -16,12 +16,13 @@ export const slotSide: Rule<HeadDesign> = {
     const { radialRake } = anglesOf(design)
     const half = bit.width / 2
     if (ahead > half + 1e-9) {
+      const other = layout.slot.width - ahead
       const only = machine.reverse ? '' : ', and this spindle turns no other way'
       const rake = `Radial rake in use is ${degrees(radialRake)}: ${radialRake < 0 ? 'it pushes instead of cutting' : 'only because so much is ground off'}.`
       found.push({
         id: 'slot-side:ahead',
         level: radialRake < 0 ? 'stop' : 'caution',
-        text: `${show(Math.min(ahead, bit.width))} of the ${show(bit.width)} bit lie ahead of the axis: turning ${rotation} it leads with its back, as in a head laid out for the other hand${only}. ${rake} The same slot on the other side of the axis would lie ${show(layout.slot.width - ahead)} ahead.`,
+        text: `${show(Math.min(ahead, bit.width))} of the ${show(bit.width)} bit lie ahead of the axis: turning ${rotation} it leads with its back, as in a head laid out for the other hand${only}. ${rake} The same slot on the other side of the axis would lie ${show(Math.abs(other))} ${other < 0 ? 'behind' : 'ahead'}.`,
         figure: mm(ahead),
         limit: {
           ...mm(half),

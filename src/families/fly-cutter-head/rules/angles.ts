@@ -1,4 +1,5 @@
 import type { Amount, Finding, FindingLever } from '../../../checks/finding.ts'
+import { inSentence } from '../../../checks/in-sentence.ts'
 import type { Rule } from '../../../checks/rule.ts'
 import { formatQuantity } from '../../../quantity/format-quantity.ts'
 import type { HeadDesign } from '../design.ts'
@@ -34,7 +35,7 @@ export const angles: Rule<HeadDesign> = {
         {
           id: `angles:${ids[name]}`,
           level: 'caution',
-          text: `${title} in use is ${degrees(value)}; ${work.title.toLowerCase()} wants ${range}: ${tooLittle ? harm.little : harm.much}. ${toGrind(design, name)}`,
+          text: `${title} in use is ${degrees(value)}; ${inSentence(work.title)} wants ${range}: ${tooLittle ? harm.little : harm.much}. ${toGrind(design, name)}`,
           figure: angle(value),
           limit: {
             ...angle(tooLittle ? low - tolerance : high + tolerance),

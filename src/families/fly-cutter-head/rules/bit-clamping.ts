@@ -1,4 +1,5 @@
 import type { Finding } from '../../../checks/finding.ts'
+import { inSentence } from '../../../checks/in-sentence.ts'
 import { mm, type Rule, ratio, written } from '../../../checks/rule.ts'
 import { screwRowRules } from '../../../mechanics/clamping/screw-row.ts'
 import type { HeadDesign } from '../design.ts'
@@ -56,7 +57,7 @@ function wrongPoint({ parameters: { screws }, layout }: HeadDesign): Finding[] {
     {
       id: 'clamp:point',
       level: 'caution',
-      text: `A ${screws.point} point on a bit of ${layout.materials.bit.title.toLowerCase()}: the bit is harder than the screw, so that the point only flattens itself and the screw works loose. No holding force of a table for soft shafts applies.`,
+      text: `A ${screws.point} point on a bit of ${inSentence(layout.materials.bit.title)}: the bit is harder than the screw, so that the point only flattens itself and the screw works loose. No holding force of a table for soft shafts applies.`,
       levers: [
         { path: 'screws.point', choose: 'flat' },
         { path: 'screws.point', choose: 'half-dog' },

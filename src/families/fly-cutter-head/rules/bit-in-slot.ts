@@ -11,6 +11,8 @@ export const bitInSlot: Rule<HeadLayout & Pick<HeadDesign, 'tables'>> = {
     const { bit, slot, screws, faceAngle } = layout
     const found: Finding[] = []
     const show = (v: number) => written(mm(v), units)
+    const along = (x: number) => `${show(Math.abs(x))} ${x < 0 ? 'beyond the axis' : 'from the axis on the bit side'}`
+    const above = (z: number) => `${show(Math.abs(z))} ${z < 0 ? 'below' : 'above'}`
     const shorterBit = [
       { path: 'bit.length', turn: 'down' },
       { path: 'bit.overhang', turn: 'up' },
@@ -61,7 +63,7 @@ export const bitInSlot: Rule<HeadLayout & Pick<HeadDesign, 'tables'>> = {
       found.push({
         id: `bit:off-screw-${i + 1}`,
         level: 'stop',
-        text: `Screw ${i + 1} bears on no steel: the bit in the slot reaches from ${show(bit.innerEnd)} to ${show(gripped.from)} along the face from the axis, the screw stands at ${show(x)}.`,
+        text: `Screw ${i + 1} bears on no steel: along the face the bit in the slot reaches from ${along(bit.innerEnd)} to ${along(gripped.from)}, and the screw stands ${along(x)}.`,
         figure: mm(x),
         limit: {
           ...mm(x - point < bit.innerEnd ? bit.innerEnd + point : gripped.from - point),
@@ -83,7 +85,7 @@ export const bitInSlot: Rule<HeadLayout & Pick<HeadDesign, 'tables'>> = {
       found.push({
         id: 'bit:screw-height',
         level: 'stop',
-        text: `The screw points miss the side of the bit: it stands from ${show(bit.workSide)} to ${show(bit.back)} above the face, the points from ${show(low)} to ${show(high)}.`,
+        text: `The screw points miss the side of the bit: it reaches from ${above(bit.workSide)} to ${above(bit.back)} the face, the points from ${above(low)} to ${above(high)} it.`,
         figure: mm(screws.height),
         limit: {
           ...mm(low < bit.workSide ? bit.workSide + point : bit.back - point),

@@ -1,4 +1,5 @@
 import type { Finding } from '../../../checks/finding.ts'
+import { inSentence } from '../../../checks/in-sentence.ts'
 import { mm, type Rule, written } from '../../../checks/rule.ts'
 import type { HeadDesign } from '../design.ts'
 import { type CuttingLoad, cuttingOf } from '../engineering/cutting.ts'
@@ -19,7 +20,7 @@ function noForce({ layout: { materials } }: HeadDesign): Finding {
   return {
     id: 'cut:no-force',
     level: 'caution',
-    text: `No cutting force is published for ${materials.work.title.toLowerCase()}: torque, power, bending of the bit and prying are not checked. Start with a light cut.`,
+    text: `No cutting force is published for ${inSentence(materials.work.title)}: torque, power, bending of the bit and prying are not checked. Start with a light cut.`,
     levers: [],
   }
 }

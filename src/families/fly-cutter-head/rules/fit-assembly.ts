@@ -23,7 +23,7 @@ function byHeat(design: HeadDesign): Finding[] {
     found.push({
       id: 'fit-assembly:heat-adds-nothing',
       level: 'caution',
-      text: `Heat never creates interference: at the wrong end of the limits there is ${written(mm(least.interference), design.units)} of it, and cold again the head is as loose as before.`,
+      text: `Heat never creates interference: at the wrong end of the limits ${least.interference < 0 ? `there is a clearance of ${written(mm(-least.interference), design.units)}` : 'spigot and bore are line to line'}, and cold again the head is as loose as before.`,
       figure: mm(least.interference),
       limit: { ...mm(0), reason: 'heating opens the bore only while it is hot' },
       levers: tighter(design),

@@ -53,7 +53,7 @@ export const screwPlace: Rule<HeadLayout & Pick<HeadDesign, 'screwWallEnd' | 'ta
       found.push({
         id: i === 0 ? 'screws:outer-end' : 'screws:inner-end',
         level: distance < d / 2 ? 'stop' : 'caution',
-        text: `The ${i === 0 ? 'first' : 'last'} screw stands ${show(distance)} from the ${i === 0 ? 'outer' : 'far'} end of its wall.`,
+        text: `The ${i === 0 ? 'first' : 'last'} screw stands ${distance < 0 ? `${show(-distance)} beyond` : `only ${show(distance)} from`} the ${i === 0 ? 'outer' : 'far'} end of its wall.`,
         figure: mm(distance),
         limit: { ...mm(least), reason: 'screw axis to the end of the wall, in thread diameters (rule of thumb)' },
         levers:

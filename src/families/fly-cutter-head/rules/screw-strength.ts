@@ -18,7 +18,7 @@ export const screwStrength: Rule<HeadDesign> = {
       found.push({
         id: 'screw-strength:wall',
         level: wall.factor < 1 ? 'stop' : 'caution',
-        text: `The screws bend the wall between slot and step with ${pressure(wall.stress)}; ${layout.materials.body.title} ${wall.factor < 1 ? 'gives way' : 'stands no more'} at ${pressure(wallStrength)}.`,
+        text: `The screws bend the wall between slot and step with ${pressure(wall.stress)}, and ${layout.materials.body.title} ${layout.materials.body.yieldStrength === undefined ? 'breaks' : 'yields'} at ${pressure(wallStrength)}: ${wall.factor < 1 ? 'it gives way' : `${wall.factor.toFixed(2)} times as much, where ${wanted} times is wanted`}.`,
         figure: ratio(wall.factor),
         limit: { ...ratio(wanted), reason: 'strength of the wall over its stress as a cantilever (rule of thumb)' },
         levers: [
