@@ -1,4 +1,7 @@
 import { describe, expect, it } from 'vitest'
+import { findingsOf } from '../../src/checks/rule.ts'
+import { clampingOf } from '../../src/families/fly-cutter-head/engineering/clamping.ts'
+import { bitClamping } from '../../src/families/fly-cutter-head/rules/bit-clamping.ts'
 import { bitBending } from '../../src/mechanics/clamping/bit-bending.ts'
 import { bitHold, bitHoldRules } from '../../src/mechanics/clamping/bit-hold.ts'
 import { gripRatio, gripRatioRules } from '../../src/mechanics/clamping/grip-ratio.ts'
@@ -10,6 +13,7 @@ import { torqueOfForce } from '../../src/mechanics/cutting/spindle-load.ts'
 import { loadTables } from '../../src/package/load-tables.ts'
 import { findRow } from '../../src/tables/find-row.ts'
 import { minorDiameter, percentThread, pitchDiameter, stressArea } from '../../src/tables/thread-geometry.ts'
+import { headFrom } from '../families/random-heads.ts'
 import { workedOut } from '../mechanics/cutting/worked-out.ts'
 
 const tables = workedOut(loadTables())
@@ -242,4 +246,37 @@ it('a bit out by 1.25 of its height and gripped over twice its width gets no rem
   const ratio = workedOut(gripRatio({ grip: 2 * 12, overhang: 1.25 * 12, ...gripRatioRules }))
   expect(ratio.level).toBe('none')
   expect(ratio.ratio).toBeCloseTo(1.6, 12)
+})
+
+describe('holding forces of cup points, and other points', () => {
+  // A set-screw catalogue has cone 1.07, flat or dog 0.92 and oval 0.90 of a cup point's holding force, and takes off up to 15 %
+  // where screw and shaft are within 10 HRC. The tool uses none of them: they hold for a point that digs into a soft shaft. A bit is
+  // harder than the screw, so that friction under a flat point is all that counts, whatever the point.
+  it('do not enter into what holds the bit: a cup holds as a flat point does, and is cautioned of', () => {
+    const grip = (point: string) => {
+      const design = headFrom('parameters', ['first-from-corner: 14.5', `first-from-corner: 14.5\n  point: ${point}`])
+      return { hold: clampingOf(design).held!.hold, ids: findingsOf([bitClamping], design).map((f) => f.id) }
+    }
+    const flat = grip('flat')
+    for (const point of ['cup', 'cone', 'half-dog']) expect(grip(point).hold).toEqual(flat.hold)
+    expect(grip('cup').ids).toContain('clamp:point')
+    expect(flat.ids).not.toContain('clamp:point')
+  })
+})
+
+describe('metal round holes (shop rule, from memory)', () => {
+  const { screws, walls, hub } = headFrom('parameters').parameters.settings
+
+  it('a tapped hole wants its diameter to an edge, and half of it beside the thread at the least', () => {
+    expect(screws['from-end']).toBe(1)
+    expect(walls['beside-thread']).toBe(0.5)
+  })
+
+  it('a press-fit bore wants a hub of twice its size, and 1.5 times at the least', () => {
+    expect(hub.least).toBe(1.5)
+    // Cautioned of below 1.8 across the flats: across its corners a hexagon then has the twice of the rule.
+    expect(hub.wanted).toBeGreaterThan(hub.least)
+    expect(hub.wanted).toBeLessThanOrEqual(2)
+    expect((2 / Math.sqrt(3)) * hub.wanted).toBeGreaterThan(2)
+  })
 })

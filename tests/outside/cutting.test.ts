@@ -10,6 +10,7 @@ import { usualTipSpeed } from '../../src/mechanics/speed/never-exceed.ts'
 import { loadTables } from '../../src/package/load-tables.ts'
 import { findRow } from '../../src/tables/find-row.ts'
 import { workedOut } from '../mechanics/cutting/worked-out.ts'
+import { cell, figure, readReference } from './reference/read-reference.ts'
 
 const tables = workedOut(loadTables())
 const work = (name: string) => {
@@ -55,6 +56,44 @@ describe('*Fundamentals of Machining Processes*, worked example p. 189: a slot w
 
   it('4 deep and 30 wide at 120 mm/min against 1000 MPa take 0.24 kW', () => {
     within(powerOfRemoval(4 * 30 * 120 * perMinute, 1000), 240, 0.01)
+  })
+})
+
+describe('the same example: time and motor', () => {
+  it('321 of travel at 120 mm/min are 2.68 min, and 0.24 kW at the cutter 0.27 at the motor', () => {
+    // The book's cutter lies on its side and runs in by √(t·(D − t)) at each end: a cutter on end with that for its radius
+    // travels as far. Drive efficiency of 0.9 inferred from the answer.
+    const runIn = Math.sqrt(4 * (30 - 4))
+    const feed = { offset: 0, gap: 0, tableSpeed: 120 * perMinute }
+    const travel = workedOut(tableTravel({ radius: runIn, length: 300, width: 2 * runIn, ...feed }))
+    within(travel.travelClear, 321, 0.01)
+    within(travel.timeClear / 60, 2.68, 0.01)
+    within(motorPower(240, 0.9), 270, 0.02)
+  })
+})
+
+describe('Kienzle forces of the work-materials table against a tooling maker’s page on face milling', () => {
+  // Like for like as far as names and strengths go. The page gives one force for a feed per tooth, at an engagement it does not
+  // say; a chip is no thicker than the feed, so that ours at h = f_z is the least that it can be.
+  it.each([
+    ['mild-steel', 'Mild steel', '520 MPa', 0.94, 1.01],
+    ['medium-carbon-steel', 'Medium steel', '620 MPa', 1.06, 1.27],
+    ['alloy-steel', 'Chrome molybdenum steel', '730 MPa', 1.06, 1.19],
+    ['stainless-steel', 'Austenitic stainless', '155 HB', 1.38, 1.69],
+    ['grey-iron', 'Grey cast iron', '200 HB', 1.46, 1.67],
+    ['brass', 'Brass', '500 MPa', 1.12, 1.29],
+    ['aluminium', 'Light alloy Al-Zn-Mg-Cu', '570 MPa', 1.23, 1.63],
+  ])('%s against %s of %s', (name, material, strength, low, high) => {
+    const { specificForce: unit, forceExponent: exponent } = work(name)
+    const rows = readReference('kc-face-milling').filter(
+      (r) => cell(r, 'material') === material && cell(r, 'strength') === strength,
+    )
+    expect(rows.length).toBe(1)
+    const ratios = [0.1, 0.2, 0.3, 0.4, 0.6].map(
+      (feed) => specificForce(unit!, exponent!, feed) / figure(rows[0]!, `fz_${feed}`),
+    )
+    expect(Math.min(...ratios)).toBeGreaterThan(low)
+    expect(Math.max(...ratios)).toBeLessThan(high)
   })
 })
 

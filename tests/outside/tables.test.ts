@@ -98,6 +98,26 @@ describe('tapers against public taper tables', () => {
     expect(Math.abs(halfAngle - (8 + 17 / 60 + 50 / 3600))).toBeLessThan(5 / 3600)
   })
 
+  it('R8: parallel part of 0.949 to 0.9495 in (from memory)', () => {
+    const parallel = row(tables.shanks, 'r8').profile.at(-1)!
+    expect(parallel.from).toBe(parallel.to)
+    expect(parallel.from / inch).toBeGreaterThanOrEqual(0.949 - 1e-9)
+    expect(parallel.from / inch).toBeLessThanOrEqual(0.9495 + 1e-9)
+  })
+
+  it('straight shanks in the sizes of the trade (from memory): 3/8 to 1 in, 10 to 25 mm to h6', () => {
+    const straight = tables.shanks.filter(({ kind }) => kind === 'straight')
+    const sizes = straight.map(({ name, gaugeDiameter, tolerance }) => [name, gaugeDiameter, tolerance])
+    expect(sizes).toEqual([
+      ...[3 / 8, 1 / 2, 5 / 8, 3 / 4, 7 / 8, 1].map((size, i) => [
+        `straight-${['3/8', '1/2', '5/8', '3/4', '7/8', '1'][i]}`,
+        expect.closeTo(size * inch, 9),
+        undefined,
+      ]),
+      ...[10, 12, 16, 20, 25].map((size) => [`straight-${size}`, size, 'h6']),
+    ])
+  })
+
   it('R8: 16° 51′ included, 7/16-20 drawbar (public machine-taper table)', () => {
     const shank = row(tables.shanks, 'r8')
     const cone = shank.profile[0]
