@@ -3,7 +3,7 @@ import { markdownRoute } from './markdown-route.ts'
 import { markdownTable, plain } from './markdown-table.ts'
 import type { Report } from './report-schema.ts'
 
-/** The report for people, as Markdown. */
+/** The report for people, as Markdown; remedies were looked for. */
 export function markdownReport(report: Report): string {
   const mark = `revision ${report.revision}`
   const lines = [`# ${plain(report.title)}`, '', `${report.family}, ${mark}, units ${report.units}`, '']
