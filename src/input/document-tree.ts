@@ -1,4 +1,16 @@
-import { type Document, isAlias, isMap, isScalar, isSeq, type LineCounter, type ParsedNode, type Scalar } from 'yaml'
+import {
+  type Document,
+  isAlias,
+  isMap,
+  isScalar,
+  isSeq,
+  type LineCounter,
+  type Pair,
+  type ParsedNode,
+  type Scalar,
+} from 'yaml'
+import { readNumber } from '../quantity/parse-number.ts'
+import { isJson, isUnspaced, tightRuns } from './flow-commas.ts'
 import { firstBadCharacter } from './plain-text.ts'
 import type { Problem, ProblemCode } from './problem.ts'
 
@@ -28,6 +40,7 @@ export interface TreeRead {
  */
 export function readTree(document: Document.Parsed, text: string, lines: LineCounter, file: string): TreeRead {
   const problems: Problem[] = []
+  let writtenAsJson: boolean | undefined
   const where = (at: number, path: readonly string[]) => {
     const { line, col } = lines.linePos(at)
     return { file, line, column: col, ...(path.length === 0 ? {} : { path: path.join('.') }) }
@@ -70,6 +83,7 @@ export function readTree(document: Document.Parsed, text: string, lines: LineCou
       return leaf(raw === null && valueAt === valueEnd ? 'empty' : 'scalar', raw)
     }
     if (isSeq(node)) {
+      refuseTightCommas(node.items as ParsedNode[], path)
       const raw = node.items.map((item, index) => {
         const child = read(item as ParsedNode, (item as ParsedNode).range[0], [...path, String(index)])
         children.set(String(index), child.tree)
@@ -79,7 +93,9 @@ export function readTree(document: Document.Parsed, text: string, lines: LineCou
     }
     if (!isMap(node)) return leaf('scalar', null)
     const raw: Record<string, unknown> = {}
-    for (const pair of node.items) {
+    const torn = keysTornOff(node.items as Pair<ParsedNode, ParsedNode | null>[], path)
+    for (const [index, pair] of node.items.entries()) {
+      if (torn.has(index)) continue
       const key = pair.key as ParsedNode
       const at = key.range[0]
       const name = isScalar(key) ? key.value : undefined
@@ -104,6 +120,46 @@ export function readTree(document: Document.Parsed, text: string, lines: LineCou
       Object.defineProperty(raw, name, { value: child.raw, enumerable: true, writable: true, configurable: true })
     }
     return leaf('section', raw)
+  }
+
+  /** The list would take the number with a decimal comma, or one between thousands, for two, without a word. */
+  function refuseTightCommas(nodes: readonly ParsedNode[], path: readonly string[]) {
+    const items = nodes.map(({ range: [from, to] }) => ({ from, valueFrom: from, to }))
+    const runs = tightRuns(text, items)
+    if (runs.length > 0 && isUnspaced(items)) {
+      writtenAsJson ??= isJson(text)
+      if (writtenAsJson) return
+    }
+    for (const { first, comma, written } of runs) {
+      const remedy = 'put a space behind the comma between two numbers, or write a point in a number'
+      const found = quoted(written, 0, written.length)
+      complain('not-a-quantity', comma, [...path, String(first)], found, 'a space behind each comma', remedy)
+    }
+  }
+
+  /** Of `{ diameter: 6,5 }` YAML makes a key 5. Gives the numbers of such keys. */
+  function keysTornOff(pairs: readonly Pair<ParsedNode, ParsedNode | null>[], path: readonly string[]): Set<number> {
+    const items = pairs.map(({ key, value }) => {
+      const whole = value ?? key
+      return { from: key.range[0], valueFrom: whole.range[0], to: whole.range[1] }
+    })
+    const torn = new Set<number>()
+    for (const { first, last, comma, written } of tightRuns(text, items)) {
+      for (let at = first + 1; at <= last; at++) torn.add(at)
+      const { key } = pairs[first]!
+      const name = isScalar(key) ? [String(key.value)] : []
+      const number = readNumber(written)
+      const found = quoted(written, 0, written.length)
+      complain(
+        'not-a-quantity',
+        comma,
+        [...path, ...name],
+        found,
+        'a number with a point',
+        number.ok ? undefined : number.remedy,
+      )
+    }
+    return torn
   }
 
   /** Anchors and tags stand before the value; their place is looked up in the text, the library keeps none. */

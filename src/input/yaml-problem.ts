@@ -30,7 +30,7 @@ export function yamlProblem(
   lines: LineCounter,
   file: string,
 ): Problem {
-  const quote = error.code === 'MISSING_CHAR' ? openQuote(document, text) : undefined
+  const quote = error.code === 'MISSING_CHAR' ? openQuote(document, text, error.pos[0]) : undefined
   if (quote !== undefined) {
     const { line, col } = lines.linePos(quote)
     const found = 'a quotation mark that is not closed'
@@ -50,14 +50,14 @@ export function yamlProblem(
   }
 }
 
-/** Where a text in quotation marks begins that goes on to the end of the file: the library names its end. */
-function openQuote(document: Document.Parsed, text: string): number | undefined {
+/** Where a text in quotation marks begins that ends here without one: the library names its end, lines below. */
+function openQuote(document: Document.Parsed, text: string, end: number): number | undefined {
   let at: number | undefined
   visit(document, (_, node) => {
     if (!isScalar(node) || !node.range || !node.type?.startsWith('QUOTE')) return
     const [from, to] = node.range
     const closed = to - from > 1 && text[to - 1] === text[from]
-    if (text.slice(to).trim() === '' && !closed) at = from
+    if ((to === end || text.slice(to).trim() === '') && !closed) at = from
   })
   return at
 }

@@ -89,6 +89,11 @@ note:
     expect(json.locate(['rows', 0, 'pitch'], 'value')).toEqual({ line: 4, column: 29 })
   })
 
+  it('takes commas without spaces where a program wrote JSON, and where no digit stands on one of their sides', () => {
+    expect(documentOf('{"speeds":[95,180,1400],"units":"mm"}').raw).toEqual({ speeds: [95, 180, 1400], units: 'mm' })
+    expect(documentOf('a: [M5,M6,"1",2 ,3,\n  4]').raw).toEqual({ a: ['M5', 'M6', '1', 2, 3, 4] })
+  })
+
   it('leaves words such as yes and no, times and fractions alone', () => {
     expect(documentOf('a: yes\nb: no\nc: 1:30\nd: 1/2 in\ne: 1/2"\nf: 12,5\ng: 8 deg').raw).toEqual({
       ...{ a: 'yes', b: 'no', c: '1:30', d: '1/2 in', e: '1/2"', f: '12,5', g: '8 deg' },
@@ -163,6 +168,18 @@ describe('a document is refused, with code, line and column', () => {
     ['a repeated key below', 's:\n  a: 1\n  "a": 3\n', [['duplicate-key', 3, 3]]],
     ['a number as key', '1: a\n', [['wrong-kind', 1, 1]]],
     ['a list as key', '? [a]\n: 1\n', [['wrong-kind', 1, 3]]],
+    ['a number split by its comma', 'a: [95, 1,400]\n', [['not-a-quantity', 1, 10]]],
+    ['the same in JSON by hand', '{ "a": [95, 1,400] }\n', [['not-a-quantity', 1, 14]]],
+    [
+      'numbers split by their commas',
+      'a: [10,5, 1,2,3]\n',
+      [
+        ['not-a-quantity', 1, 7],
+        ['not-a-quantity', 1, 12],
+      ],
+    ],
+    ['a number split into a value and a key', 'a: { b: 20,014 }\n', [['not-a-quantity', 1, 11]]],
+    ['an open quote that another one seems to close', "a: 'x\nb: 1 # don't\nc: 2\n", [['not-yaml', 1, 4]]],
     ['no key', ': 1\n', [['wrong-kind', 1, 1]]],
     ['not-a-number', 'a: .nan\n', [['not-a-quantity', 1, 4]]],
     ['infinity', 'a: 1\nb: -.inf\n', [['not-a-quantity', 2, 4]]],
