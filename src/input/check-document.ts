@@ -73,7 +73,8 @@ function problemsOf(issue: z.core.$ZodIssue, above: DocumentPath, context: Conte
 /** Puts a problem in its place: at an unknown key the key, at a missing one the section it belongs in, else the value. */
 function placed(problem: IssueProblem, path: DocumentPath, { document, file }: Context): Problem {
   const of = problem.code === 'unknown-key' ? 'key' : 'value'
-  const found = problem.found ?? document.writtenAt(path)
+  const written = problem.found ?? document.writtenAt(path)
+  const found = problem.isRepeat ? `${written} twice` : written
   const where = { file, ...document.locate(path, of), ...(path.length === 0 ? {} : { path: path.join('.') }) }
   const { code, allowed, remedy } = problem
   return { code, where, found, allowed, ...(remedy === undefined ? {} : { remedy }) }

@@ -46,4 +46,6 @@ export interface IssueProblem {
   readonly allowed: string
   readonly found?: string
   readonly remedy?: string
+  /** What stands there has stood before: said behind the quotation. */
+  readonly isRepeat?: true
 }

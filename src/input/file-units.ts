@@ -9,7 +9,10 @@ import type { ReadDocument } from './read-document.ts'
  * The schema of the `units` key, the same in every family. It has no default: a bare 1 is 1 mm or 25.4 mm, and
  * whoever writes the file knows which.
  */
-export const unitsField = choiceField(['mm', 'in'], { says: 'Unit of bare lengths in this file, mm or in.' })
+export const unitsField = choiceField(['mm', 'in'], {
+  says: 'Unit of bare lengths in this file, mm or in.',
+  meaning: { inch: 'in', inches: 'in', '"': 'in', imperial: 'in', thou: 'in', cm: 'mm', metric: 'mm' },
+})
 
 /** Reads the `units` key of a file before anything else in it can be understood. */
 export function fileUnits(document: ReadDocument, file: string): Result<Units> {

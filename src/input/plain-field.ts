@@ -4,7 +4,7 @@ import { fieldMeta, type IssueProblem } from './field-meta.ts'
 import { type FieldOf, type FieldOptions, type FieldRead, makeField, metaOf, withPresence } from './make-field.ts'
 import { nearest } from './nearest.ts'
 import { firstBadCharacter } from './plain-text.ts'
-import { unwrap } from './schema-tree.ts'
+import { own, unwrap } from './schema-tree.ts'
 
 export interface CountOptions extends FieldOptions {
   readonly min?: number
@@ -39,6 +39,8 @@ export function countField<const Options extends CountOptions>(
 
 export interface ChoiceOptions<Value extends string> extends FieldOptions {
   readonly default?: Value
+  /** Other words for a value, too far from it in letters: they are refused, and it is named. */
+  readonly meaning?: Readonly<Record<string, Value>>
 }
 
 /**
@@ -56,7 +58,7 @@ export function choiceField<const Value extends string, const Options extends Ch
     const value = values.find((candidate) => candidate === name)
     if (value !== undefined) return { ok: true, value }
     if (name === undefined) return { ok: false, code: 'wrong-kind', allowed }
-    const meant = nearest(name, values)
+    const meant = own(options.meaning ?? {}, name.toLowerCase()) ?? nearest(name, values)
     return { ok: false, code: 'unknown-choice', allowed, ...(meant === undefined ? {} : { remedy: `write ${meant}` }) }
   }
   const asNumbers = values.filter((value) => value === String(Number(value))).map(Number)
@@ -120,9 +122,11 @@ export interface ListOptions<Item> extends FieldOptions {
   /** Fewest and most items. */
   readonly min?: number
   readonly max?: number
-  /** Every number greater than the one before it. */
+  /** No number smaller than the one before it. */
   readonly ascending?: true
   readonly default?: Item[]
+  /** The same value twice is a slip: what one has is on the list or is not. */
+  readonly distinct?: true
 }
 
 /** A list of fields, or of sections. */
@@ -134,13 +138,24 @@ export function listField<Inner extends z.ZodType, const Options extends ListOpt
   if (options.min !== undefined) list = list.min(options.min)
   if (options.max !== undefined) list = list.max(options.max)
   if (options.ascending) list = list.check(ascends)
+  if (options.distinct) list = list.superRefine(refuseRepeats)
   const unit = fieldMeta(unwrap(inner))?.unit ?? ''
   return withPresence(list.meta({ ...metaOf('list', unit, options, {}) }), options)
 }
 
 function ascends({ value, issues }: z.core.ParsePayload<unknown[]>): void {
-  const at = value.findIndex((item, i) => i > 0 && !((item as number) > (value[i - 1] as number)))
+  const at = value.findIndex((item, i) => i > 0 && (item as number) < (value[i - 1] as number))
   if (at < 0) return
   const problem: IssueProblem = { code: 'contradiction', allowed: 'ascending: each greater than the one before it' }
   issues.push({ code: 'custom', input: value, path: [at], params: { problem } })
+}
+
+function refuseRepeats(items: readonly unknown[], context: z.core.$RefinementCtx): void {
+  items.forEach((item, at) => {
+    const first = items.indexOf(item)
+    if (first === at) return
+    const remedy = `item ${first + 1} of the list is the same: remove one of the two, or write what was meant`
+    const problem: IssueProblem = { code: 'contradiction', allowed: 'each value once', remedy, isRepeat: true }
+    context.addIssue({ code: 'custom', message: problem.allowed, path: [at], params: { problem } })
+  })
 }

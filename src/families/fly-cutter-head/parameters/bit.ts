@@ -20,9 +20,9 @@ export const bitSection = (f: Fields) => {
   const facet = (says: string, name: keyof GroundFacets) =>
     f.angle({ says, min: facetLimits[name].low, max: facetLimits[name].high, derived: true })
   return z.strictObject({
-    width: f.length({ says: 'Of the blank, along the direction of motion.', above: 0, max: 100 }),
-    height: f.length({ says: 'Of the blank, square to the angled face.', above: 0, max: 100 }),
-    length: f.length({ says: 'Of the blank.', above: 0, max: 500 }),
+    width: f.length({ says: 'Of the blank, along the direction of motion.', min: 1, max: 100 }),
+    height: f.length({ says: 'Of the blank, square to the angled face.', min: 1, max: 100 }),
+    length: f.length({ says: 'Of the blank.', min: 5, max: 500 }),
     material: f.text({ says: 'Key of the materials table.', default: 'hss' }),
     overhang: f.length({
       says: 'Along the bit, from the outer corner of the head (at the face, on the slot mid-line through the axis) to the tip. Give this or the swing.',

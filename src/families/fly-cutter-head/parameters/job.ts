@@ -7,7 +7,7 @@ export const workSection = (f: Fields) =>
     material: f.text({ says: 'Name in the work-materials table.' }),
     width: f.length({ says: 'Width to clear in one pass.', above: 0, max: 2000 }),
     length: f.length({ says: 'Length to be cut. Left out: not used.', above: 0, max: 5000, optional: true }),
-    'depth-of-cut': f.length({ says: 'Taken off in one pass.', above: 0, max: 50 }),
+    'depth-of-cut': f.length({ says: 'Taken off in one pass.', min: 0.001, max: 50 }),
     'feed-per-turn': f.length({ says: 'Table travel in one turn of the spindle.', above: 0, max: 5 }),
     'cutting-speed': f.cuttingSpeed({
       says: 'Your own choice. Left out: from the table, by bit and work material.',
@@ -39,6 +39,7 @@ export const machineSection = (f: Fields) =>
           min: 1,
           max: 60,
           ascending: true,
+          distinct: true,
         }),
         z
           .strictObject({
@@ -88,6 +89,7 @@ export const shopSection = (f: Fields) =>
         says: 'Heights of the parallels in the drawer.',
         min: 0,
         max: 60,
+        distinct: true,
         default: [],
       }),
       'sine-bar': f.length({
@@ -100,6 +102,7 @@ export const shopSection = (f: Fields) =>
         says: 'Gauge blocks, besides those of a measuring set.',
         min: 0,
         max: 150,
+        distinct: true,
         default: [],
       }),
       'angle-blocks': f.list(f.angle({ says: 'Angle of a block.', above: 0, below: Math.PI / 2 }), {
