@@ -28,6 +28,10 @@ export interface WrittenValue {
   /** Whether a comma in it can only be a decimal one. */
   readonly decimalComma: boolean
   readonly where: Where
+  /** Where its names stand, and the unit that the sheet names. */
+  readonly partAt: Where
+  readonly sizeAt: Where
+  readonly unitAt: Where
 }
 
 /** A sheet before its values are read. */
@@ -51,7 +55,9 @@ export function readValues(text: string, file: string, wanted: ValuesWanted): Re
   for (const written of sheet.value.values) {
     const asked = wanted.sizes.find((s) => s.part === written.part && s.id === written.id)
     if (!asked) {
-      problems.push(unknownSize(written, wanted.sizes))
+      const problem = unknownSize(written, wanted.sizes)
+      // A part of YAML has its name in one place for all of its sizes.
+      if (!problems.some(({ where }) => isSamePlace(where, problem.where))) problems.push(problem)
       continue
     }
     const before = seen.get(sizeName(asked))
@@ -104,9 +110,14 @@ function fromYaml(text: string, file: string): Result<WrittenSheet> {
     }
     for (const [id, value] of Object.entries(sizes)) {
       if (value === null) continue
-      const where = { file, path: `${part}.${id}`, ...locate([part, id], 'value') }
+      const path = `${part}.${id}`
+      const where = { file, path, ...locate([part, id], 'value') }
       if (typeof value === 'string' || typeof value === 'number') {
-        values.push({ part, id, text: String(value), decimalComma: false, where })
+        // As it is written: 20.10 is not the same reading as 20.1.
+        const text = typeof value === 'string' ? value : writtenAt([part, id])
+        const partAt = { file, path: part, ...locate([part], 'key') }
+        const sizeAt = { file, path, ...locate([part, id], 'key') }
+        values.push({ part, id, text, decimalComma: false, where, partAt, sizeAt, unitAt: where })
       } else problems.push({ code: 'wrong-kind', where, found: writtenAt([part, id]), allowed: 'a length or an angle' })
     }
   }
@@ -135,16 +146,31 @@ function isSameMark(mark: string, wanted: string): boolean {
   return Number(wanted).toExponential(decimals!.length) === `${whole}.${decimals}e+${exponent}`
 }
 
-function unknownSize({ part, id, where }: WrittenValue, sizes: readonly AskedSize[]): Problem {
-  const names = sizes.map(sizeName)
-  const found = `${part} ${id}`.trim()
-  const meant = nearest(found, names)
+const isSamePlace = (a: Where, b: Where): boolean => a.line === b.line && a.column === b.column
+
+function unknownSize({ part, id, partAt, sizeAt }: WrittenValue, sizes: readonly AskedSize[]): Problem {
+  const parts = [...new Set(sizes.map((s) => s.part))]
+  const ids = sizes.flatMap((s) => (s.part === part ? [s.id] : []))
+  const having = parts.filter((name) => sizes.some((s) => s.part === name && s.id === id))
+  if (ids.length === 0) {
+    const meant = nearest(part, parts) ?? having[0]
+    const found = part !== '' ? `the part ${part}` : `a value without the name of its ${id === '' ? 'size' : 'part'}`
+    return {
+      code: 'unknown-key',
+      where: partAt,
+      found,
+      allowed: parts.join(', '),
+      ...(meant !== undefined && { remedy: `write ${meant}` }),
+    }
+  }
+  const meant = nearest(id, ids)
+  const remedy = meant !== undefined ? `write ${meant}` : having[0] && `that is a size of ${having.join(' and ')}`
   return {
     code: 'unknown-key',
-    where,
-    found: found === '' ? 'a value without the name of its size' : found,
-    allowed: names.join(', '),
-    ...(meant !== undefined && { remedy: `write ${meant}` }),
+    where: sizeAt,
+    found: id === '' ? 'a value without the name of its size' : id,
+    allowed: `a size of ${part}: ${ids.join(', ')}`,
+    ...(remedy !== undefined && { remedy }),
   }
 }
 
@@ -157,11 +183,18 @@ function readValue(written: WrittenValue, asked: AskedSize, units: Units): Resul
   const bare = /^[-+]?[\d.,/\s-]+$/.test(plain.trim())
   const read = parseQuantity(asked.kind, bare && unit !== undefined && unit !== '' ? `${plain} ${unit}` : plain, units)
   if (!read.ok) {
-    const { code, found, allowed, remedy } = read
-    return { ok: false, problems: [{ code, where, found, allowed, ...(remedy !== undefined && { remedy }) }] }
+    const { code, allowed } = read
+    if (bare && code === 'wrong-unit') {
+      return { ok: false, problems: [{ code, where: written.unitAt, found: unit ?? '', allowed }] }
+    }
+    const remedy = numberRemedy(text) ?? read.remedy
+    return { ok: false, problems: [{ code, where, found: text, allowed, ...(remedy !== undefined && { remedy }) }] }
   }
   const { value } = read
   const { part, id, nominal } = asked
+  if (asked.kind === 'angle' && Math.abs(value) >= rightAngle && Math.abs(nominal) < rightAngle) {
+    return { ok: false, problems: [{ code: 'out-of-range', where, found: text, allowed: 'less than 90 deg' }] }
+  }
   const off = Math.abs(nominal) > 1e-3 ? Math.abs(value / nominal) : 1
   // A number with its unit beside it is meant as it stands.
   if (bare && slips.some((s) => Math.abs(off * s - 1) < 0.25 || Math.abs(off / s - 1) < 0.25)) {
@@ -181,3 +214,20 @@ function readValue(written: WrittenValue, asked: AskedSize, units: Units): Resul
   }
   return { ok: true, value: { part, id, value, where } }
 }
+
+/** Beyond it no face or facet can be built that leans less by design. */
+const rightAngle = Math.PI / 2
+
+/** What to do about a cell that is no number, where that can be told from it. */
+function numberRemedy(text: string): string | undefined {
+  if (!/\d/.test(text)) return 'leave it empty where nothing was measured'
+  const [, sign = '', whole = '', mark = '', decimals = ''] = grouped.exec(text) ?? []
+  // 1.234 and 1,234 can be read either way.
+  const isSure = decimals !== '' || whole.split(mark).length > 2 || !/[.,]/.test(mark)
+  return whole !== '' && isSure
+    ? `write ${sign}${whole.replace(/\D/g, '')}${decimals}, without a mark between thousands`
+    : undefined
+}
+
+/** `1.234,5`, `1,234.5`, `1'234.5`: a mark between thousands, and another one before the decimals. */
+const grouped = /^([-+]?)(\d{1,3}(?:([.,'’ ])\d{3})(?:\3\d{3})*)((?!\3)[.,]\d+)?(?=\D|$)/

@@ -1,7 +1,7 @@
 import Papa from 'papaparse'
 import { nearest } from '../input/nearest.ts'
 import { firstBadCharacter } from '../input/plain-text.ts'
-import type { Problem, Result } from '../input/problem.ts'
+import type { Problem, Result, Where } from '../input/problem.ts'
 import { type CellPlace, cellPlaces } from './cell-places.ts'
 import type { WrittenSheet, WrittenValue } from './read-values.ts'
 
@@ -14,8 +14,12 @@ const longest = 1_000_000
 
 const isFilled = (cell: string): boolean => cell.trim() !== ''
 
+/** The line by which some spreadsheets say what stands between their cells. */
+const separatorLine = /^"?sep=([,;\t|])"?(?=\r?\n|$)/i
+
 /**
- * The rows of a sheet in CSV (RFC 4180, or with semicolons or tabs as spreadsheets write it), each cell with its place. Rows without a measured value are passed over. Columns are found by their names, in any order.
+ * The rows of a sheet in CSV (RFC 4180, or with semicolons or tabs as spreadsheets write it), each cell with its place. Rows
+ * without a measured value are passed over. Columns are found by their names, in any order.
  */
 export function readSheetRows(text: string, file: string): Result<WrittenSheet> {
   const refuse = (problem: Omit<Problem, 'where'>, place?: CellPlace): Result<never> => ({
@@ -34,9 +38,15 @@ export function readSheetRows(text: string, file: string): Result<WrittenSheet> 
       { line: before.split('\n').length, column: bad.at - before.lastIndexOf('\n') },
     )
   }
-  const { data, meta, errors } = Papa.parse<string[]>(source, { delimitersToGuess: [',', ';', '\t'] })
+  const said = separatorLine.exec(source)
+  // Emptied and not taken out: the lines below keep their numbers.
+  const table = source.slice(said?.[0].length ?? 0)
+  const { data, meta, errors } = Papa.parse<string[]>(table, {
+    delimiter: said?.[1] ?? '',
+    delimitersToGuess: [',', ';', '\t'],
+  })
   const open = errors.find((e) => e.type === 'Quotes')
-  const places = cellPlaces(source, meta.delimiter)
+  const places = cellPlaces(table, meta.delimiter)
   if (open) {
     return refuse(
       {
@@ -48,25 +58,20 @@ export function readSheetRows(text: string, file: string): Result<WrittenSheet> 
       places[open.row ?? 0]?.[0],
     )
   }
-  const header = data.findIndex((row) => row.some(isFilled))
-  if (header === -1) return refuse({ code: 'file-empty', found: 'nothing', allowed: 'a sheet with measured values' })
-  const names = data[header]!.map((cell) => cell.trim().toLowerCase())
-  const missing = neededColumns.filter((column) => !names.includes(column))
-  if (missing.length > 0) {
-    return {
-      ok: false,
-      problems: missing.map((column) => {
-        const meant = nearest(column, names)
-        return {
-          code: 'missing-key' as const,
-          where: { file, ...places[header]![0]!, path: column },
-          found: names.filter((n) => n !== '').join(', '),
-          allowed: `a column ${column}`,
-          ...(meant !== undefined && { remedy: `name the column ${meant} ${column}` }),
-        }
-      }),
-    }
+  const first = data.findIndex((row) => row.some(isFilled))
+  if (first === -1) return refuse({ code: 'file-empty', found: 'nothing', allowed: 'a sheet with measured values' })
+  const header = headerOf(data, first)
+  if (header > first) {
+    const found = data[first]!.filter(isFilled).join(', ')
+    const remedy = `they stand in line ${places[header]![0]!.line}: remove what is above them`
+    return refuse(
+      { code: 'wrong-kind', found, allowed: 'the names of the columns in the first line', remedy },
+      places[first]![0],
+    )
   }
+  const names = namesIn(data[header]!)
+  const faults = columnFaults(names, places[header]!, file)
+  if (faults.length > 0) return { ok: false, problems: faults }
   const long = data.findIndex(
     (row, i) => i > header && row.length > names.length && row.slice(names.length).some(isFilled),
   )
@@ -85,16 +90,17 @@ export function readSheetRows(text: string, file: string): Result<WrittenSheet> 
   const revisions: WrittenSheet['revisions'][number][] = []
   const values: WrittenValue[] = []
   data.slice(header + 1).forEach((row, i) => {
-    const placeOf = (column: string) => places[header + 1 + i]![names.indexOf(column)]
-    const name = `${at(row, 'part')} ${at(row, 'size')}`.trim()
-    const where = {
-      file,
-      ...placeOf('measured'),
-      ...(name !== '' && { path: name }),
-    }
     const measured = at(row, 'measured')
     const mark = at(row, 'revision')
-    if (mark !== '') revisions.push({ mark, where: { file, ...placeOf('revision') } })
+    const name = `${at(row, 'part')} ${at(row, 'size')}`.trim()
+    const cells = places[header + 1 + i]!
+    const place = (column: string): Where => ({
+      file,
+      // A row may be shorter than the heading.
+      ...(cells[names.indexOf(column)] ?? cells[0]),
+      ...(name !== '' && { path: name }),
+    })
+    if (mark !== '') revisions.push({ mark, where: { file, ...cells[names.indexOf('revision')] } })
     if (measured === '') return
     values.push({
       part: at(row, 'part'),
@@ -102,8 +108,57 @@ export function readSheetRows(text: string, file: string): Result<WrittenSheet> 
       text: measured,
       unit: at(row, 'unit'),
       decimalComma: meta.delimiter !== ',' || /^[-+]?\d+,(\d{1,2}|\d{4,})(\D|$)/.test(measured),
-      where,
+      where: place('measured'),
+      partAt: place('part'),
+      sizeAt: place('size'),
+      unitAt: place('unit'),
     })
   })
   return { ok: true, value: { revisions, values } }
+}
+
+const namesIn = (row: readonly string[]): string[] => row.map((cell) => cell.trim().toLowerCase())
+
+const neededIn = (names: readonly string[]): string[] => neededColumns.filter((column) => names.includes(column))
+
+/** The row that has the most of the columns needed: a title may stand above it. */
+function headerOf(rows: readonly (readonly string[])[], first: number): number {
+  const counts = rows.map((row) => neededIn(namesIn(row)).length)
+  const most = Math.max(...counts.slice(0, mostAbove))
+  return most === 0 ? first : counts.indexOf(most)
+}
+
+/** Further down nobody looks for a heading. */
+const mostAbove = 50
+
+function columnFaults(names: readonly string[], places: readonly CellPlace[], file: string): Problem[] {
+  const found = names.filter((name) => name !== '').join(', ')
+  const missing = neededColumns.filter((column) => !names.includes(column))
+  if (missing.length === neededColumns.length) {
+    const allowed = `a first line with ${neededColumns.map((column) => `a column ${column}`).join(', ')}`
+    const remedy = 'put the heading of inspection.csv back in its first line'
+    return [{ code: 'missing-key', where: { file, ...places[0] }, found, allowed, remedy }]
+  }
+  const twice = [...neededColumns, ...otherColumns].flatMap((column): Problem[] => {
+    const second = names.indexOf(column, names.indexOf(column) + 1)
+    if (second <= 0) return []
+    const where = { file, ...places[second], path: column }
+    const remedy = 'give the column that does not count another name'
+    return [
+      { code: 'duplicate-key', where, found: `a second column ${column}`, allowed: 'one column of each name', remedy },
+    ]
+  })
+  return [
+    ...twice,
+    ...missing.map((column): Problem => {
+      const meant = nearest(column, names)
+      return {
+        code: 'missing-key',
+        where: { file, ...places[0], path: column },
+        found,
+        allowed: `a column ${column}`,
+        ...(meant !== undefined && { remedy: `name the column ${meant} ${column}` }),
+      }
+    }),
+  ]
 }

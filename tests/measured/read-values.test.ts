@@ -68,6 +68,16 @@ describe('a filled-in sheet', () => {
     expect(values(text)).toEqual([['body', 'bore.diameter', 20.01]])
   })
 
+  it('may say in its first line what stands between its cells, as some spreadsheets do', () => {
+    const text = sheet('a1b2c3d4;body;slot.depth;slot, milled;mm;9,62').replaceAll(
+      'revision,part,size,what,unit,',
+      'revision;part;size;what;unit;',
+    )
+    expect(values(`\ufeffsep=;\r\n${text}`)).toEqual([['body', 'slot.depth', 9.62]])
+    expect(values(`sep=,\r\n${sheet('a1b2c3d4,body,slot.depth,slot,mm,9.62')}`)).toEqual([['body', 'slot.depth', 9.62]])
+    expect(problem(`sep=;\n${text.replace('9,62', 'good')}`).where).toMatchObject({ line: 3, column: 42 })
+  })
+
   it('may be YAML', () => {
     const text =
       'revision: a1b2c3d4\nbody:\n  slot.depth: 9.62\n  face.angle: 7 deg 6 min\narbor:\n  spigot.diameter: 0.7883 in\n'
@@ -101,7 +111,29 @@ describe('a sheet that cannot be right is refused, with the place', () => {
 
   it('names the nearest size for one that nobody asked for', () => {
     const found = problem(sheet('a1b2c3d4,body,slot.deph,slot,mm,9.6'))
-    expect(found).toMatchObject({ code: 'unknown-key', found: 'body slot.deph', remedy: 'write body slot.depth' })
+    expect(found).toMatchObject({ code: 'unknown-key', found: 'slot.deph', remedy: 'write slot.depth' })
+    expect(found.where).toMatchObject({ line: 2, column: 15 })
+    const part = problem(sheet('a1b2c3d4,bdoy,slot.depth,slot,mm,9.6'))
+    expect(part).toMatchObject({ found: 'the part bdoy', allowed: 'body, arbor', remedy: 'write body' })
+    const other = problem(sheet('a1b2c3d4,arbor,slot.depth,slot,mm,9.6'))
+    expect(other).toMatchObject({ allowed: 'a size of arbor: spigot.diameter', remedy: 'that is a size of body' })
+  })
+
+  it('quotes a cell as it is written, and says what to make of it', () => {
+    const cell = (text: string, separator = ',') => {
+      const rows = `a1b2c3d4,body,bore.diameter,bore,mm,\n`.replaceAll(',', separator)
+      const { found, remedy } = problem(`${header.replaceAll(',', separator)}\n${rows.replace('\n', `${text}\n`)}`)
+      return [found, remedy]
+    }
+    expect(cell('"20,014"')).toEqual(['20,014', 'write 20.014 or 20014: a comma can be read either way'])
+    expect(cell('1.234,5', ';')).toEqual(['1.234,5', 'write 1234,5, without a mark between thousands'])
+    expect(cell("1'234.5 mm", ';')).toEqual(["1'234.5 mm", 'write 1234.5, without a mark between thousands'])
+    expect(cell('-', ';')).toEqual(['-', 'leave it empty where nothing was measured'])
+  })
+
+  it('names an angle that no design leans by', () => {
+    const found = problem(sheet('a1b2c3d4,body,face.angle,face,°,95 deg'))
+    expect(found).toMatchObject({ code: 'out-of-range', found: '95 deg', allowed: 'less than 90 deg' })
   })
 
   it('asks about a value that looks like a slip of the unit or the point, and takes it with its unit', () => {

@@ -1,5 +1,6 @@
 import { join, parse, resolve } from 'node:path'
 import { printable } from '../../input/plain-text.ts'
+import type { Problem } from '../../input/problem.ts'
 import { asMade } from '../../measured/as-made.ts'
 import { askedLines, hasNumber } from '../../measured/inspection-sheet.ts'
 import { readValues } from '../../measured/read-values.ts'
@@ -68,7 +69,7 @@ export const measuredCommand: Command = {
     })
     if (!measured.ok) return { ...measured, texts }
     const made = asMade(family, design, measured.value)
-    if (!made.ok) return { ...made, texts }
+    if (!made.ok) return { ok: false, problems: made.problems.map(aboutSheet), texts }
     const { asMadeFiles, madeMark } = await import('../../package/as-made-files.ts')
     const marks = { revision, asMade: madeMark(revision, measured.value) }
     const files = asMadeFiles(read.value, made.value, marks)
@@ -89,6 +90,11 @@ export const measuredCommand: Command = {
   },
 }
 
+/** What would help in a parameter file is no help at a cell with a measured value. */
+function aboutSheet(problem: Problem): Problem {
+  return { ...problem, remedy: 'measure again, and write what the tool shows' }
+}
+
 /** Beside the parameters and their package; undefined for standard input, which has no name. */
 function besides(file: string): string | undefined {
   if (file === standardInput) return undefined
@@ -102,7 +108,7 @@ function summary(report: AsMadeReport): string[] {
   return [
     printable(`${report.title}, as made`),
     `${report.sizes.length} sizes measured, ${bad.length} outside their limits`,
-    ...bad.map((s) => printable(`  ${s.part} ${s.id}: ${s.verdict}, ${s.size} ${s.unit} for ${s.nominal}`)),
+    ...bad.map((s) => printable(`  ${s.part} ${s.id}: ${s.verdict}, ${s.reading} ${s.unit} for ${s.from} to ${s.to}`)),
     ...(told.length > 0 ? ['', ...told.map((f) => printable(`${f.level.toUpperCase()} ${f.text}`))] : []),
     '',
     'What can still be done:',
