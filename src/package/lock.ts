@@ -27,6 +27,8 @@ export function takeLock(place: PackagePlace, machine: Machine): Result<Lock> {
   let own: string | undefined
   try {
     const earlier = holdersIn(place.locks, machine)
+    const strange = earlier.find(({ isOurs }) => !isOurs)
+    if (strange !== undefined) return { ok: false, problems: [inTheWay(place, strange.path)] }
     const busy = earlier.find(({ alive }) => alive)
     if (busy !== undefined) return refused(place, busy)
     const self = lockText(machine.processes.self())
@@ -69,15 +71,17 @@ export const isLocked = (place: PackagePlace, disk: Disk): boolean =>
 
 interface Found {
   readonly path: string
+  /** Undefined where no run is named: in a lock that was cut short, or in a file that is none. */
   readonly holder: Holder | undefined
+  readonly isOurs: boolean
   readonly alive: boolean
 }
 
 function holdersIn(paths: readonly string[], { disk, processes }: Machine): Found[] {
   return paths.flatMap((path) => {
     if (textOf(disk, path) === undefined) return []
-    const holder = holderAt(disk, path)
-    return [{ path, holder, alive: holder !== undefined && isAlive(holder, processes) }]
+    const { holder, isOurs } = holderAt(disk, path)
+    return [{ path, holder, isOurs, alive: holder !== undefined && isAlive(holder, processes) }]
   })
 }
 
@@ -87,13 +91,13 @@ const isAlive = (holder: Holder, processes: Processes) => holder.pid !== 0 && pr
  * A lock file is empty for a moment while it is made; one that stays so was left by a run that died in that moment.
  * If it was only slow, it finds out: it looks at all locks once its own is written.
  */
-function holderAt(disk: Disk, path: string): Holder | undefined {
-  for (let tries = 1; tries <= 3; tries++) {
-    const holder = holderOf(textOf(disk, path) ?? '')
-    if (holder !== undefined) return holder
+function holderAt(disk: Disk, path: string): Pick<Found, 'holder' | 'isOurs'> {
+  for (let tries = 1; ; tries++) {
+    const text = textOf(disk, path) ?? ''
+    const holder = holderOf(text)
+    if (holder !== undefined || tries === 3) return { holder, isOurs: holder !== undefined || isCutShort(text) }
     pause(10)
   }
-  return undefined
 }
 
 function holderOf(text: string): Holder | undefined {
@@ -102,6 +106,12 @@ function holderOf(text: string): Holder | undefined {
   } catch {
     return undefined
   }
+}
+
+/** The beginning of a lock, or nothing yet: what a run leaves that dies while it writes one. */
+function isCutShort(text: string): boolean {
+  const start = '{"pid":'
+  return start.startsWith(text.slice(0, start.length)) && !text.includes('}')
 }
 
 /** Undefined where there is no such file. */
@@ -135,4 +145,15 @@ function refused(place: PackagePlace, found: Found | undefined): { ok: false; pr
     remedy: `wait until it is done; if there is none, remove ${file}`,
   }
   return { ok: false, problems: [problem] }
+}
+
+/** A file of that name which no run of ours wrote is somebody's work, whatever it is called. */
+function inTheWay(place: PackagePlace, path: string): Problem {
+  return {
+    code: 'target-not-ours',
+    where: { file: place.show(path) },
+    found: `something in the way of writing ${place.shown}`,
+    allowed: 'nothing there',
+    remedy: 'move it elsewhere, or choose another --out',
+  }
 }

@@ -26,11 +26,13 @@ function unknownFigure(id: string, known: readonly string[]): Problem {
   const near = nearest(id, known) ?? known.find((name) => name.split('.').includes(id))
   const word = id.split('.')[0]
   const kin = known.filter((name) => name.split('.')[0] === word)
-  const allowed =
-    kin.length > 0 ? kin.join(', ') : `${[...new Set(known.map((name) => name.split('.')[0]))].join(', ')} …`
+  const allowed = (kin.length > 0 ? kin : [...new Set(known.map(beginning))]).join(', ')
   const remedy = near === undefined ? 'check with --json lists every figure with its id' : `did you mean ${near}?`
   return { ...problemOf(id === '' ? 'nothing' : id, allowed, remedy), code: 'unknown-choice' }
 }
+
+/** An id without a dot stands for itself, of all others there are too many to list. */
+const beginning = (id: string): string => id.replace(/\..*/, '.…')
 
 const problemOf = (found: string, allowed: string, remedy?: string): Problem => ({
   code: 'bad-command',

@@ -57,11 +57,25 @@ describe('the lock of a place', () => {
   })
 
   it('a lock that says nothing was left by a run that died while making it', () => {
-    for (const text of ['', '{"pid":', '"x"', '{"pid":-1,"host":"bench","at":0,"birth":""}']) {
+    for (const text of ['', '{"pi', '{"pid":12,"host":"ben']) {
       writeFileSync(join(parent(), '.head.lock'), text)
-      const lock = taken(2, [1, -1])
+      const lock = taken(2, [1])
       expect(lock.afterDeath).toBe(true)
       lock.release()
+    }
+  })
+
+  it('a file of its name that is no lock is somebody’s own, and stays', () => {
+    for (const text of ['my keys', '{ }', '"x"', '{"pid":-1,"host":"bench","at":0,"birth":""}']) {
+      for (const name of ['.head.lock', '.head.lock.2']) {
+        writeFileSync(join(parent(), name), text)
+        expect(problemsOf(take(2, [1, -1]))).toMatchObject([
+          { code: 'target-not-ours', where: { file: name }, found: 'something in the way of writing head' },
+        ])
+        expect(readdirSync(parent())).toEqual([name])
+        expect(readFileSync(join(parent(), name), 'utf8')).toBe(text)
+        rmSync(join(parent(), name))
+      }
     }
   })
 
