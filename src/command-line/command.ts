@@ -31,6 +31,8 @@ export interface Option {
   /** How its value is called; without one the option is a switch. */
   readonly value?: string
   readonly choices?: readonly string[]
+  /** No value of it begins with a dash, so that none is advised. */
+  readonly undashed?: true
   /** May be given more than once: all its values are in `repeated`. */
   readonly repeats?: true
 }

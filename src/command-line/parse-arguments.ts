@@ -60,9 +60,12 @@ function unknownOption(written: string, { name, options }: Command): Problem {
   return commandProblem(written, names.join(', '), remedy)
 }
 
-function valueProblem({ name, value, choices }: Option, given: string | undefined, inline: boolean) {
+function valueProblem({ name, value, choices, undashed }: Option, given: string | undefined, inline: boolean) {
   if (given === undefined || given === '') return commandProblem(`${name} without a value`, `${name} ${value}`)
+  // A number below nothing is refused by who reads it, with what it should be.
+  if (undashed && /^-[\d.]/.test(given)) return undefined
   if (!inline && given.startsWith('-') && given.length > 1) {
+    if (undashed) return commandProblem(`${name} with ${given} behind it`, `${name} ${value}`)
     const remedy = `where it begins with a dash, write ${name}=${given}`
     return commandProblem(`${name} with ${given} behind it`, `${name} ${value}`, remedy)
   }

@@ -81,6 +81,8 @@ describe('sweep', () => {
   it.each([
     [['--cores', '0'], '--cores 0'],
     [['--cores', 'two'], '--cores two'],
+    [['--cores', '-1'], '--cores -1'],
+    [['--cores', '--json'], '--cores with --json behind it'],
     [['--vary', 'a=1,2,3', '--vary', 'a=1,2,3', '--vary', 'a=1,2,3'], '3 times --vary'],
     [['--figures', 'swing'], 'no --vary'],
     [['--vary'], '--vary without a value'],
@@ -89,6 +91,8 @@ describe('sweep', () => {
     const { exit, out, err } = await type('sweep', 'head.yaml', ...args)
     expect({ exit, out }).toEqual({ exit: 2, out: '' })
     expect(err).toContain(`found ${found};`)
+    // What is advised has to be taken.
+    expect(err).not.toContain('--cores=')
   })
 
   it('tells its own exit status in its help', async () => {

@@ -101,6 +101,7 @@ describe('a --vary that means nothing is told so', () => {
   it('and figures that are not known, or are named twice', () => {
     const { figures } = readHead().family
     const of = (ids: string) => chosenFigures(ids, [], figures)
+    const problemOf = (result: ReturnType<typeof of>) => (result.ok ? undefined : result.problems[0])!
     expect(of('swin,swing,swing')).toMatchObject({
       ok: false,
       problems: [
@@ -108,6 +109,11 @@ describe('a --vary that means nothing is told so', () => {
         { code: 'bad-command', found: 'swing twice' },
       ],
     })
+    const beginnings = problemOf(of('xyzzy')).allowed.split(', ')
+    const ids = figures.map(({ id }) => id)
+    for (const name of beginnings) {
+      expect(name.endsWith('.…') ? ids.some((id) => id.startsWith(name.slice(0, -1))) : ids.includes(name)).toBe(true)
+    }
     expect(
       of(
         figures
