@@ -1,4 +1,4 @@
-import { basename, dirname, isAbsolute, join, relative, resolve } from 'node:path'
+import { basename, dirname, isAbsolute, join, parse, relative, resolve } from 'node:path'
 import type { Result } from '../input/problem.ts'
 
 /** Where a package goes, and the names beside it that its writing needs. All paths are absolute. */
@@ -19,6 +19,9 @@ export interface PackagePlace {
 
 /** Names that mean a device on Windows, with any extension, and what no name may hold or end with there. */
 const notOnWindows = /^(?:con|prn|aux|nul|com[1-9¹²³]|lpt[1-9¹²³])(?:\s*\..*)?$|[<>:"|?*\\\p{Cc}]|[. ]$/iu
+
+/** True where `make` could not put its package beside a file of this name, or a computer of the shop could not take it. */
+export const isBadName = (name: string): boolean => notOnWindows.test(name) || notOnWindows.test(parse(name).name)
 
 /** `named` is taken from `cwd`. The root of a disk and the folder one stands in cannot be swapped for another. */
 export function packagePlace(cwd: string, named: string): Result<PackagePlace> {

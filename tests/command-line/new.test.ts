@@ -54,6 +54,25 @@ describe('what is there already', () => {
   })
 })
 
+describe('a name', () => {
+  it.each(['-', 'a\nb.yaml', 'a\u001b[2Jb.yaml', 'aux.yaml', 'head .yaml', 'a:b.yaml', 'head.yaml '])(
+    'that make does not take, %j, is refused before anything is written',
+    async (name) => {
+      const { exit, out, err } = await type('new', 'fly-cutter-head', name)
+      expect({ exit, out }).toEqual({ exit: 2, out: '' })
+      expect(err).toContain('allowed: a name that every computer of the shop takes. Choose another name.')
+      expect(err).not.toContain('\u001b')
+      expect(readdirSync(folder())).toEqual([])
+    },
+  )
+
+  it('with spaces, dots and letters of all kinds within it is fine', async () => {
+    for (const name of ['Fräskopf 2.1.yaml', '.head', 'head', 'a&b.yaml']) {
+      expect(await type('new', 'fly-cutter-head', name)).toMatchObject({ exit: 0, err: '' })
+    }
+  })
+})
+
 it('a folder that is missing and a disk that is full are told, and nothing is left', async () => {
   const missing = await type('new', 'fly-cutter-head', 'nowhere/head.yaml')
   expect(missing).toMatchObject({ exit: 2, out: '' })
