@@ -12,7 +12,9 @@ const mostBytes = 4_000_000
 export function readTextFile(path: string, file: string, allowed = 'a parameter file'): TextRead {
   const refuse = refusals(file, allowed)
   try {
-    if (statSync(path).isDirectory()) return refuse('not-a-file', 'a folder')
+    const found = statSync(path)
+    if (found.isDirectory()) return refuse('not-a-file', 'a folder')
+    if (!found.isFile() && !isHandedIn(path)) return refuse('not-a-file', 'something that is no file')
     const bytes = bytesOf(path)
     return bytes === undefined ? refuse('file-too-large', tooLarge) : decodeText(bytes, file)
   } catch (error) {
@@ -37,6 +39,9 @@ export async function readTextStream(stream: AsyncIterable<Uint8Array | string>,
   }
   return decodeText(Buffer.concat(chunks), file)
 }
+
+/** What a shell or the system hands in under a name: another pipe could be waited at for ever. */
+const isHandedIn = (path: string): boolean => /^\/(?:dev|proc)\//.test(path)
 
 /** By reading, not by size: a pipe has none. Undefined: more than is read. */
 function bytesOf(path: string): Uint8Array | undefined {

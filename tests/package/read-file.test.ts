@@ -1,3 +1,4 @@
+import { execFileSync } from 'node:child_process'
 import { mkdirSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { Readable } from 'node:stream'
@@ -68,6 +69,13 @@ describe('a file that cannot be read', () => {
     expect(problemAt('head.yaml')).toMatchObject({ code: 'not-a-file', found: 'a folder' })
     expect(problemAt('x'.repeat(300))).toMatchObject({ code: 'file-not-readable' })
     expect(problemAt('a\0b')).toMatchObject({ code: 'file-not-readable' })
+  })
+
+  it.skipIf(process.platform === 'win32')('is a pipe on the disk, at which one would wait for ever', () => {
+    execFileSync('mkfifo', [join(folder(), 'pipe.yaml')])
+    expect(problemAt('pipe.yaml')).toMatchObject({ code: 'not-a-file', found: 'something that is no file' })
+    // What the system hands in by name is read.
+    expect(readTextFile('/dev/null', '/dev/null')).toEqual({ ok: true, value: '' })
   })
 
   it('is too large: it is not read to the end', () => {
