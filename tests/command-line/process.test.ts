@@ -57,6 +57,29 @@ describe('the command as a process', () => {
   })
 })
 
+/** A shell line in which $1 is node and $2 the command. */
+const shell = (line: string) =>
+  spawnSync('bash', ['-c', line, 'bash', process.execPath, main], { cwd: folder(), encoding: 'utf8' })
+
+describe.skipIf(!existsSync('/dev/full'))('what cannot be printed', () => {
+  it.each(['check head.yaml', 'schema fly-cutter-head', '--help'])('of %s is told, and ends with 2', (args) => {
+    expect(shell(`"$1" "$2" ${args} > /dev/full`)).toMatchObject({
+      status: 2,
+      stderr: expect.stringMatching(/^\(standard output\): found a full disk; [^\n]*\n$/),
+    })
+  })
+
+  it('for lack of room for all of it is told as well', () => {
+    const { status, stderr } = shell('ulimit -f 1; "$1" "$2" schema fly-cutter-head > schema.json')
+    expect({ status, stderr }).toEqual({ status: 2, stderr: expect.stringMatching(/^\(standard output\): [^\n]*\n$/) })
+  })
+
+  it('because nobody reads on is no matter', () => {
+    const { status, stdout, stderr } = shell('set -o pipefail; "$1" "$2" schema fly-cutter-head | head -1')
+    expect({ status, stdout, stderr }).toEqual({ status: 0, stdout: '{\n', stderr: '' })
+  })
+})
+
 describe('kill -9 while make writes', () => {
   it('leaves the earlier package or the new one whole, once the next make has started', async () => {
     await typed(folder(), ['make', 'head.yaml'])
