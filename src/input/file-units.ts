@@ -5,13 +5,24 @@ import { choiceField } from './plain-field.ts'
 import type { Result } from './problem.ts'
 import type { ReadDocument } from './read-document.ts'
 
+/** What else is written for the two, too far from them in letters to be told by those. */
+export const unitsMeant: Readonly<Record<string, Units>> = {
+  inch: 'in',
+  inches: 'in',
+  '"': 'in',
+  imperial: 'in',
+  thou: 'in',
+  cm: 'mm',
+  metric: 'mm',
+}
+
 /**
  * The schema of the `units` key, the same in every family. It has no default: a bare 1 is 1 mm or 25.4 mm, and
  * whoever writes the file knows which.
  */
 export const unitsField = choiceField(['mm', 'in'], {
   says: 'Unit of bare lengths in this file, mm or in.',
-  meaning: { inch: 'in', inches: 'in', '"': 'in', imperial: 'in', thou: 'in', cm: 'mm', metric: 'mm' },
+  meaning: unitsMeant,
 })
 
 /** Reads the `units` key of a file before anything else in it can be understood. */

@@ -14,6 +14,8 @@ export interface QuantityOptions extends FieldOptions {
   /** Exclusive limits. */
   readonly above?: number
   readonly below?: number
+  /** With `min: 0`, the smallest size other than 0, which stands for none: a finer one could be neither made nor drawn. */
+  readonly finest?: number
   /** As the trade writes it: `0.02 mm`. A bare number takes the file's unit. */
   readonly default?: string | number
   /** What an inch shop would write in its place. */
@@ -53,16 +55,17 @@ export function quantityField<const Options extends QuantityOptions>(
 /** A limit is met although a conversion left its last digit a little off; relative. */
 const slack = 1e-12
 
-function isWithin(value: number, { min, max, above, below }: QuantityOptions): boolean {
+function isWithin(value: number, { min, max, above, below, finest }: QuantityOptions): boolean {
+  if (finest !== undefined && value !== 0 && Math.abs(value) < finest - finest * slack) return false
   if (min !== undefined && value < min - Math.abs(min) * slack) return false
   if (max !== undefined && value > max + Math.abs(max) * slack) return false
   return !(above !== undefined && value <= above) && !(below !== undefined && value >= below)
 }
 
-function sayLimits(kind: QuantityKind, units: Units, { min, max, above, below }: QuantityOptions): string {
+function sayLimits(kind: QuantityKind, units: Units, { min, max, above, below, finest }: QuantityOptions): string {
   const write = (limit: number) => formatQuantity(kind, limit, units)
   const parts = [
-    min === undefined ? undefined : `at least ${write(min)}`,
+    min === undefined ? undefined : finest === undefined ? `at least ${write(min)}` : `0, or at least ${write(finest)}`,
     above === undefined ? undefined : `more than ${write(above)}`,
     max === undefined ? undefined : `at most ${write(max)}`,
     below === undefined ? undefined : `less than ${write(below)}`,

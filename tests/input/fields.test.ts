@@ -33,6 +33,13 @@ describe('quantities', () => {
     expect(outcome(length, written)).toBe(expected)
   })
 
+  it('0 may stand for none where other small sizes are too fine', () => {
+    const chamfer = field.length({ says, min: 0, finest: 0.001, max: 20 })
+    expect([0, 0.001, 0.0009, 1e-9, -0.01].map((size) => outcome(chamfer, size))).toEqual([
+      ...[0, 0.001, 'out-of-range', 'out-of-range', 'out-of-range'],
+    ])
+  })
+
   it('a limit itself is within it although it comes from another unit', () => {
     expect(outcome(field.angle({ says, min: 0, max: (45 * Math.PI) / 180 }), '45 deg')).toBeCloseTo(Math.PI / 4, 12)
     expect(outcome(field.length({ says, max: 0.1 * 3 }), '0.3 mm')).toBe(0.3)

@@ -46,7 +46,7 @@ export const fitSection = (f: Fields) => {
     }),
     'pin-diameter': f.length({
       says: 'Of the pin across hub and spigot. Left out: about a quarter of the bore.',
-      above: 0,
+      min: 0.5,
       max: 50,
       derived: true,
     }),

@@ -120,6 +120,7 @@ export const boreSection = (f: Fields) => {
     chamfer: f.length({
       says: 'Lead-in at the mouth, 45°, measured on the radius.',
       min: 0,
+      finest: 0.001,
       max: 20,
       default: '1 mm',
       defaultIn: '0.04 in',

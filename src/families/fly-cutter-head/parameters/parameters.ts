@@ -1,5 +1,6 @@
 import { z } from 'zod'
 import { type Fields, fields } from '../../../input/fields.ts'
+import { unitsMeant } from '../../../input/file-units.ts'
 import type { Units } from '../../../quantity/kind.ts'
 import { arborSection, fitSection } from './arbor.ts'
 import { bitSection } from './bit.ts'
@@ -22,7 +23,7 @@ function makeSchema(units: Units) {
     family: z.literal('fly-cutter-head').describe('Kind of tool.'),
     title: f.text({ says: 'Name of the job, for the title block.' }),
     'drawing-number': f.text({ says: 'Your own number. Left out: none.', optional: true }),
-    units: f.choice(['mm', 'in'], { says: 'Unit of every bare length in this file.' }),
+    units: f.choice(['mm', 'in'], { says: 'Unit of every bare length in this file.', meaning: unitsMeant }),
     rotation: f.choice(['clockwise', 'anticlockwise'], {
       says: 'Which way the spindle turns, seen from the spindle looking down at the work.',
     }),
