@@ -127,9 +127,9 @@ describe('findings about the set-ups', () => {
       ['jaw-height: 34\n', 'jaw-height: 34\n    bed-height: 45\n'],
     )
     const [room, travel] = found(design)
-    // Slot by the 10.04 that it is wide: 2·26.758 + 9.5·tan 7° + 2·(2 + 5.02) = 68.72.
+    // The widest cutter of the list goes over the face: 2·26.758 + 2·(2 + 10) = 77.515, more than slot and step.
     expect(travel).toMatchObject({ id: 'set-up:table-travel', limit: 60 })
-    expect(travel!.figure).toBeCloseTo(68.722, 2)
+    expect(travel!.figure).toBeCloseTo((2 * 46) / Math.sqrt(3) / Math.cos((7 * Math.PI) / 180) + 24, 6)
     // 45 + 34 + 19.931 + 28 of cutter.
     expect(room).toMatchObject({ id: 'set-up:headroom', level: 'stop', limit: 90 })
     expect(room!.figure).toBeCloseTo(126.931, 3)

@@ -1,3 +1,4 @@
+import type { CutterRun } from '../../../mechanics/set-up/cutter-run.ts'
 import { formatLength } from '../../../quantity/format-length.ts'
 import { type Operation, operation, type Place } from '../../../route/operation.ts'
 import type { HeadDesign } from '../design.ts'
@@ -39,11 +40,17 @@ function settingUp(design: HeadDesign, before: readonly string[]): Operation {
 }
 
 /** Y of each pass over a width, even about the middle. */
-function passesOver(from: number, to: number, cutter: number, places: (y: number, nth: number) => Place): Place[] {
+function passesOver(from: number, to: number, cutter: number, places: (y: number, nth: number) => Place[]): Place[] {
   const lanes = Math.max(1, Math.ceil((to - from) / (0.75 * cutter) - 1e-9))
   const lane = (to - from) / lanes
-  return Array.from({ length: lanes }, (_, i) => places(from + (i + 0.5) * lane, i + 1))
+  return Array.from({ length: lanes }, (_, i) => places(from + (i + 0.5) * lane, i + 1)).flat()
 }
+
+/** Where the cutter starts and ends a run. */
+const endsOf = ({ start, stop }: Pick<CutterRun, 'start' | 'stop'>, name: string, y: number, z: number): Place[] => [
+  { name: `${name}, start`, x: start, y, z },
+  { name: `${name}, end`, x: stop, y, z },
+]
 
 /** Less than this, mm, is no cut. */
 const nothingLeft = 0.05
@@ -59,6 +66,7 @@ function facing(design: HeadDesign): Operation {
   const pass = p.making['facing-pass'] * cutter.diameter
   const half = headWidth(design) / 2
   const wide = cutter.diameter >= 2 * half
+  const run = runAlong(design, { diameter: cutter.diameter, z: 0, from: 0, to: 0 })
   if (left < nothingLeft) {
     return operation({
       ...tilted,
@@ -88,10 +96,10 @@ function facing(design: HeadDesign): Operation {
     ...speedOf(design, cutter),
     depth: left,
     passes: Math.max(1, Math.ceil(left / pass - 1e-9)),
-    travel: travelOf(runAlong(design, { diameter: cutter.diameter, z: 0, from: 0, to: 0 })),
+    travel: travelOf(run),
     places: wide
-      ? [{ name: 'middle of the pass', y: 0, z: 0 }]
-      : passesOver(-half, half, cutter.diameter, (y, nth) => ({ name: `lane ${nth}`, y, z: 0 })),
+      ? endsOf(run, 'middle of the pass', 0, 0)
+      : passesOver(-half, half, cutter.diameter, (y, nth) => endsOf(run, `lane ${nth}`, y, 0)),
     measure: [
       { part: 'body', dimension: 'face.long-side' },
       { part: 'body', dimension: 'face.angle' },
@@ -121,13 +129,7 @@ function slotting(design: HeadDesign): Operation[] {
   const { diameter } = cutter
   const runs = (z: number) =>
     runAlong(design, { diameter, z, from: slot.leading, to: slot.trailing, stopsAt: slot.end?.x })
-  const ends = (name: string, y: number, z: number): Place[] => {
-    const { start, stop } = runs(z)
-    return [
-      { name: `${name}, start`, x: start, y, z },
-      { name: `${name}, end`, x: stop, y, z },
-    ]
-  }
+  const ends = (name: string, y: number, z: number): Place[] => endsOf(runs(z), name, y, z)
   const leading = slot.leading - hand * r
   const trailing = slot.trailing + hand * r
   // Roughing lanes where the slot is much wider than the cutter.
@@ -214,10 +216,7 @@ function stepping(design: HeadDesign): Operation {
   const lanes = 1 + Math.ceil(beyond / lane - 1e-9)
   // From the outside in to where the wall is left thick; the last pass takes that off it.
   const rough = Array.from({ length: lanes }, (_, i) => wall + step.towards * (left + (lanes - 1 - i) * lane))
-  const along = (name: string, y: number): Place[] => [
-    { name: `${name}, start`, x: run.start, y, z: step.depth },
-    { name: `${name}, end`, x: run.stop, y, z: step.depth },
-  ]
+  const along = (name: string, y: number): Place[] => endsOf(run, name, y, step.depth)
   return operation({
     ...tilted,
     id: 'step',

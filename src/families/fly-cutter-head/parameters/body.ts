@@ -144,7 +144,7 @@ export const boreSection = (f: Fields) => {
       }),
       'vent-size': f.length({
         says: 'Diameter of the vent hole, or depth of the flat.',
-        above: 0,
+        min: 0.1,
         max: 20,
         default: '2 mm',
         defaultIn: '5/64 in',

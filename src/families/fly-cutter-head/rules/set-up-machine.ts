@@ -1,8 +1,7 @@
 import type { Finding } from '../../../checks/finding.ts'
 import { mm, written } from '../../../checks/rule.ts'
-import { travelLeft } from '../../../mechanics/set-up/cutter-run.ts'
 import type { HeadDesign } from '../design.ts'
-import { runAlong } from '../making/run-along.ts'
+import { headRoute } from '../making/route.ts'
 import { isJoinedFirst, tiltedSetUp } from '../making/tilted-set-up.ts'
 import { coveringMill } from '../making/tooling.ts'
 
@@ -23,26 +22,17 @@ function travel(design: HeadDesign): Finding[] {
   const { machine, settings } = design.parameters
   const has = machine['table-travel']
   if (has === undefined) return []
-  const { cutter, outside } = stepMill(design)
-  const { slot, step } = design.layout
-  const runs = [
-    runAlong(design, { diameter: cutter.diameter, z: step.depth, from: step.wall, to: outside }),
-    runAlong(design, {
-      diameter: Math.min(cutter.diameter, slot.width),
-      z: slot.depth,
-      from: slot.leading,
-      to: slot.trailing,
-      stopsAt: slot.end?.x,
-    }),
-  ]
-  // In one clamping, both from the same zero.
-  const needs = has - travelLeft(runs, has)
+  // In one clamping, all from the same zero: as far as the places of face, slot and step lie apart.
+  const xs = headRoute(design)
+    .filter((o) => o.setUp === 'tilted' && o.travel !== undefined)
+    .flatMap((o) => o.places.flatMap(({ x }) => (x === undefined ? [] : [x])))
+  const needs = xs.length === 0 ? 0 : Math.max(...xs) - Math.min(...xs)
   if (needs <= has + 1e-9) return []
   return [
     {
       id: 'set-up:table-travel',
       level: 'caution',
-      text: `To cut slot and step from clear to clear, ${written(mm(settings.cutting.gap), design.units)} before and after, the table has to travel ${written(mm(needs), design.units)}.`,
+      text: `To cut face, slot and step from clear to clear, ${written(mm(settings.cutting.gap), design.units)} before and after, the table has to travel ${written(mm(needs), design.units)}.`,
       figure: mm(needs),
       limit: { ...mm(has), reason: 'travel of the table' },
       levers: [
