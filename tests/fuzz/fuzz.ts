@@ -30,7 +30,7 @@ for (let i = from; i < from + count; i++) {
   // What a document has left for later is done, and let go, only when the loop gives way.
   await setImmediate()
   const text = randomSet(seed, i)
-  const { kind, faults } = judgeSet(text, values.depth as Depth)
+  const { kind, faults } = await judgeSet(text, values.depth as Depth)
   tally[kind]++
   if (faults.length === 0) continue
   failed++

@@ -1,20 +1,12 @@
-import DxfParser from 'dxf-parser'
 import type { CommonParameters, Design } from '../../src/families/family.ts'
 import { flyCutterHead } from '../../src/families/fly-cutter-head/family.ts'
 import { type ReadDesign, readDesign } from '../../src/families/read-design.ts'
-import { judged, remedied } from '../../src/families/variants.ts'
-import { besideWork } from '../../src/package/beside-work.ts'
-import { drawingFiles } from '../../src/package/drawing-files.ts'
-import { loadFont } from '../../src/package/load-font.ts'
-import { profileFile } from '../../src/package/profile-file.ts'
-import { solidOf } from '../../src/part/part.ts'
+import { type JudgedFinding, judged, remedied } from '../../src/families/variants.ts'
 import { reportOf } from '../../src/report/report.ts'
 import { reportSchema } from '../../src/report/report-schema.ts'
-import { meshOf } from '../../src/solid/mesh.ts'
-import { stlOf } from '../../src/solid/stl.ts'
 import { tables } from '../families/random-heads.ts'
-import { manifoldOf } from '../outside/brep/triangles.ts'
-import '../outside/brep/kernels.ts'
+import { fileFaults } from './judge-files.ts'
+import { solidFaults } from './judge-solids.ts'
 
 export interface Judgement {
   /** `legal`: a design; `refused`: problems in place of one. */
@@ -23,13 +15,13 @@ export interface Judgement {
   readonly faults: readonly string[]
 }
 
-/** `check`: findings and remedies. `solids`: meshes besides. `whole`: everything that `make` writes. */
+/** `check`: findings and remedies. `solids`: meshes and volumes besides. `whole`: everything that `make` writes. */
 export type Depth = 'check' | 'solids' | 'whole'
 
 type Read = ReadDesign<CommonParameters, Design>
 
 /** What must hold for any text that reads as a parameter set. Never throws: what is thrown is a fault. */
-export function judgeSet(text: string, depth: Depth): Judgement {
+export async function judgeSet(text: string, depth: Depth): Promise<Judgement> {
   try {
     const found = readDesign(flyCutterHead, text, 'set.yaml', tables)
     if (!found.ok) {
@@ -38,8 +30,10 @@ export function judgeSet(text: string, depth: Depth): Judgement {
       return { kind: 'refused', faults: found.problems.length === 0 ? ['refused without a problem'] : faults }
     }
     const read = found.value as unknown as Read
-    const faults = [...checkFaults(read), ...(depth === 'check' ? [] : solidFaults(read))]
-    if (depth === 'whole') faults.push(...fileFaults(read))
+    const findings = judged(read.family, read.design, true)
+    const faults = checkFaults(read, findings)
+    if (depth !== 'check') faults.push(...solidFaults(read))
+    if (depth === 'whole') faults.push(...(await fileFaults(text, read, findings)))
     return { kind: 'legal', faults }
   } catch (error) {
     return {
@@ -50,9 +44,8 @@ export function judgeSet(text: string, depth: Depth): Judgement {
 }
 
 /** Findings have finite figures, remedies clear them, and a report can be made that its own schema takes. */
-function checkFaults(read: Read): string[] {
+function checkFaults(read: Read, findings: readonly JudgedFinding[]): string[] {
   const { family, design } = read
-  const findings = judged(family, design, true)
   const faults: string[] = []
   for (const f of findings) {
     for (const amount of [f.figure, f.limit]) {
@@ -76,63 +69,5 @@ function checkFaults(read: Read): string[] {
   const parsed = reportSchema.safeParse(JSON.parse(JSON.stringify(report)))
   if (!parsed.success)
     faults.push(`report: ${parsed.error.issues[0]?.path.join('.')} ${parsed.error.issues[0]?.message}`)
-  return faults
-}
-
-/** Every part is a closed mesh that another kernel takes, and has the volume that the report says. */
-function solidFaults({ family, design }: Read): string[] {
-  const tolerance = design.parameters.settings['chord-tolerance']
-  const faults: string[] = []
-  const bodies = [
-    ...design.scene.parts.map(({ part }) => ({
-      id: part.id,
-      solid: solidOf(part),
-      volume: design.volume(part.id).volume,
-    })),
-    ...family.mockUp(design).map((b) => ({ id: `mock-up ${b.id}`, solid: b.solid, volume: undefined })),
-  ]
-  for (const { id, solid, volume } of bodies) {
-    const mesh = meshOf(solid, tolerance, id)
-    if (!mesh.ok) {
-      // Nothing left of a part is the design's fault, an open skin is ours.
-      if (mesh.problems[0]!.found !== 'no metal at all') faults.push(`${id}: ${mesh.problems[0]!.found}`)
-      continue
-    }
-    if (mesh.value.points.some((v) => !Number.isFinite(v))) faults.push(`${id}: a point that is no number`)
-    const stl = stlOf([mesh.value], id, 'fuzz')
-    if (!stl.ok) faults.push(`${id} as STL: ${stl.problems[0]!.found}`)
-    const other = manifoldOf({ coordinates: [...mesh.value.points], corners: [...mesh.value.triangles] })
-    const status = String(other.status())
-    const theirs = other.volume()
-    const area = other.surfaceArea()
-    other.delete()
-    if (!/NoError|^0$/.test(status)) faults.push(`${id}: manifold-3d says ${status}`)
-    else if (volume !== undefined && Math.abs(theirs - volume) > 1.2 * tolerance * area + 1e-3) {
-      faults.push(`${id}: ${theirs} mm³ by manifold-3d, ${volume} in the report`)
-    }
-  }
-  return faults
-}
-
-/** Drawings can be composed, have no number that is none, and are read back by another parser. */
-function fileFaults(read: Read): string[] {
-  const faults: string[] = []
-  const findings = judged(read.family, read.design, false)
-  const drawn = drawingFiles(read, findings, 'a1b2c3d4', loadFont(), besideWork.pdf)
-  if (!drawn.ok) faults.push(`drawings: ${drawn.problems[0]!.code} ${drawn.problems[0]!.found}`)
-  const profiles = profileFile(read, findings, 'a1b2c3d4')
-  if (!profiles.ok) faults.push(`profiles: ${profiles.problems[0]!.code} ${profiles.problems[0]!.found}`)
-  const texts = [
-    ...(drawn.ok ? [...drawn.value.files].filter(([name]) => name.endsWith('.dxf')) : []),
-    ...(profiles.ok ? [['profiles.dxf', profiles.value] as const] : []),
-  ]
-  for (const [name, content] of texts) {
-    const text = String(content)
-    if (/\b(NaN|Infinity|undefined)\b/.test(text)) faults.push(`${name}: a number that is none`)
-    const parsed = new (
-      DxfParser as unknown as new () => { parseSync(t: string): { entities: unknown[] } }
-    )().parseSync(text)
-    if (parsed.entities.length === 0) faults.push(`${name}: nothing in it`)
-  }
   return faults
 }
