@@ -25,9 +25,24 @@ export function spawned(
   return spawnedNode(['--import', import.meta.resolve('tsx'), join(projectRoot, path), ...args], options)
 }
 
+interface Options {
+  readonly cwd?: string
+  readonly input?: string
+  /** Number of the user, and of the group, as whom it runs; only an administrator may choose. */
+  readonly user?: number
+}
+
 /** Node itself, without anything between. */
-export function spawnedNode(args: readonly string[], { cwd, input }: { cwd?: string; input?: string } = {}): Spawned {
-  const child = spawn(process.execPath, args, { stdio: 'pipe', ...(cwd !== undefined && { cwd }) })
+export const spawnedNode = (args: readonly string[], options: Options = {}): Spawned =>
+  spawnedProgram(process.execPath, args, options)
+
+export function spawnedProgram(program: string, args: readonly string[], { cwd, input, user }: Options = {}): Spawned {
+  const child = spawn(program, args, {
+    stdio: 'pipe',
+    shell: process.platform === 'win32' && program !== process.execPath,
+    ...(cwd !== undefined && { cwd }),
+    ...(user !== undefined && { uid: user, gid: user }),
+  })
   const text = { out: '', err: '' }
   child.stdout.setEncoding('utf8').on('data', (chunk: string) => {
     text.out += chunk
