@@ -2,7 +2,10 @@ import { spawnSync } from 'node:child_process'
 import { existsSync } from 'node:fs'
 import { join } from 'node:path'
 import { beforeEach, describe, expect, it } from 'vitest'
+import { systemDisk } from '../../src/package/disk.ts'
+import { replaceable } from '../../src/package/target.ts'
 import { folderState, leftovers } from '../package/folder-state.ts'
+import { placeAt } from '../package/small-packages.ts'
 import { spawned, spawnedNode } from '../package/spawned.ts'
 import { temporaryFolder } from '../package/temporary-folder.ts'
 import { builtCommand } from './built.ts'
@@ -19,8 +22,7 @@ const packageAt = (name: string) => folderState(join(folder(), name))
 
 describe('the command as a process', () => {
   it('gives the exit codes, and prints on the right stream', async () => {
-    expect(await run('make', 'head.yaml').ended).toMatchObject({ exit: 0, err: '' })
-    expect(Object.keys(packageAt('head') ?? {})).toContain('drawings.pdf')
+    expect(await run('check', 'head.yaml').ended).toMatchObject({ exit: 0, err: '' })
     headFile(folder(), headText(deepBore))
     expect(await run('check', 'head.yaml').ended).toMatchObject({ exit: 1, err: '' })
     const bad = await run('check', 'nowhere.yaml').ended
@@ -46,13 +48,13 @@ describe('the command as a process', () => {
   })
 
   it('of two runs on one folder at the same time, each either writes it whole or is told of the other', async () => {
-    await typed(folder(), ['make', 'head.yaml', '--out', 'expected'])
     const ends = await Promise.all([run('make', 'head.yaml').ended, run('make', 'head.yaml').ended])
     for (const { exit, err } of ends) {
       if (exit !== 0) expect({ exit, err }).toEqual({ exit: 2, err: expect.stringContaining('another run') })
     }
     expect(ends.map(({ exit }) => exit)).toContain(0)
-    expect(packageAt('head')).toEqual(packageAt('expected'))
+    expect(Object.keys(packageAt('head') ?? {})).toContain('drawings.pdf')
+    expect(replaceable(placeAt(folder()), systemDisk), 'every file as its own list says').toMatchObject({ ok: true })
     expect(leftovers(folder(), 'head')).toEqual([])
   })
 })

