@@ -45,8 +45,11 @@ export function recover(place: PackagePlace, { afterDeath }: Pick<Lock, 'afterDe
     if (problem !== undefined) return { result: { ok: false, problems: [problem] }, tidy: false }
     return { result: { ok: true, value: `${place.shown}: ${tidied(place, disk)}` }, tidy: true }
   } catch (error) {
-    const problem = diskProblem(error, place.shown, 'a place that can be written')
-    return { result: { ok: false, problems: [problem] }, tidy: false }
+    // What could not be removed is named, and not the package that it stands beside.
+    const { path = '' } = error as { readonly path?: string }
+    const stuck = [place.before, place.writing].find((p) => path.startsWith(p))
+    const shown = stuck === undefined ? place.shown : place.show(stuck)
+    return { result: { ok: false, problems: [diskProblem(error, shown, 'a place that can be written')] }, tidy: false }
   }
 }
 

@@ -1,10 +1,10 @@
 import { describe, expect, it } from 'vitest'
 import { findingsOf } from '../../src/checks/rule.ts'
 import { washerCatch } from '../../src/families/fly-cutter-head/engineering/ways-to-hold.ts'
+import { catchWords } from '../../src/families/fly-cutter-head/making/joining-words.ts'
 import { headRepairs } from '../../src/families/fly-cutter-head/making/repairs.ts'
 import { partsList } from '../../src/families/fly-cutter-head/parts-list.ts'
 import { headRules } from '../../src/families/fly-cutter-head/rules/head-rules.ts'
-import { catchWords } from '../../src/families/fly-cutter-head/sheets/joining-words.ts'
 import { headFrom } from './random-heads.ts'
 
 type Change = [string, string]

@@ -90,7 +90,9 @@ function findings({ findings }: Report): string[] {
       `<li class="${level}">`,
       `<p><span class="level">${level.toUpperCase()}</span>${escaped(text)}</p>`,
       ...(held === '' ? [] : [`<p class="held">${escaped(held)}</p>`]),
-      ...(remedy ? [`<p class="clear">${escaped(`To clear it, ${remedy.text}.`)}</p>`] : []),
+      ...(remedy || level !== 'note'
+        ? [`<p class="clear">${escaped(remedy ? `To clear it, ${remedy.text}.` : 'No single change clears it.')}</p>`]
+        : []),
       '</li>',
     ].join('')
   })

@@ -1,3 +1,4 @@
+import { inSentence } from '../../../checks/in-sentence.ts'
 import type { TableOf } from '../../../figures/table.ts'
 import type { GrinderSetting } from '../../../mechanics/angles/grinder-table.ts'
 import type { HeadDesign } from '../design.ts'
@@ -30,7 +31,7 @@ export const anglesTable: TableOf<HeadDesign> = (design) => {
   } as const
   return {
     id: 'angles-in-use',
-    title: `Angles in use, and what ${design.layout.materials.work.title.toLowerCase()} wants`,
+    title: `Angles in use, and what ${inSentence(design.layout.materials.work.title)} wants`,
     columns: [
       words('angle'),
       angle('in use'),

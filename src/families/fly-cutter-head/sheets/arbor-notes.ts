@@ -3,9 +3,8 @@ import type { MatchedFit } from '../../../mechanics/fit/matched-fit.ts'
 import type { HeadDesign } from '../design.ts'
 import { washerCatch } from '../engineering/ways-to-hold.ts'
 import { partsList } from '../parts-list.ts'
-import { sheetUnits } from './sizes.ts'
+import { sheetUnits, written } from '../words.ts'
 import { brokenEdges, roughness } from './texture.ts'
-import { written } from './words.ts'
 
 /** Run-out of spigot and seat to the shank, and the relief at the seat: common practice, no source. */
 const runOut = { mm: '0.01 mm', in: '0.0004 in' } as const

@@ -13,12 +13,12 @@ import { formatNumber } from '../../../quantity/format-number.ts'
 import { minorDiameter } from '../../../tables/thread-geometry.ts'
 import { arborTop } from '../assembly-dimensions.ts'
 import type { HeadDesign } from '../design.ts'
+import { written } from '../words.ts'
 import { arborNotes } from './arbor-notes.ts'
 import { longPart } from './sheet-share.ts'
 import { Sizes } from './sizes.ts'
 import { threadSide } from './thread-lines.ts'
 import { pieceOfPart } from './views.ts'
-import { written } from './words.ts'
 
 /** As it lies in the lathe: spigot to the right, where the tailstock is; a vent flat faces the eye. */
 const lying: ViewFrame = { origin: [0, 0, 0], x: [0, 0, -1], y: [0, 1, 0], z: [1, 0, 0] }

@@ -6,8 +6,8 @@ import type { LayerName } from '../../../drawing/style.ts'
 import { viewOf } from '../../../edges/view.ts'
 import { formatNumber } from '../../../quantity/format-number.ts'
 import { cuttingOf } from '../engineering/cutting.ts'
+import { written } from '../words.ts'
 import { type Assembly, sectionLetter } from './assembly-views.ts'
-import { written } from './words.ts'
 
 /** Circles closer than this are drawn as one, mm. */
 const apart = 1e-6

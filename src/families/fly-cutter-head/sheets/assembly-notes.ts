@@ -1,13 +1,14 @@
+import { inSentence } from '../../../checks/in-sentence.ts'
 import type { DrawnNotes, DrawnTable } from '../../../drawing/plan/sheet-plan.ts'
 import { stickOut } from '../assembly-dimensions.ts'
 import type { HeadDesign } from '../design.ts'
 import { clampingOf } from '../engineering/clamping.ts'
 import { cuttingOf } from '../engineering/cutting.ts'
 import { limitNames, neverExceedOf } from '../engineering/never-exceed.ts'
+import { catchWords, joiningWords } from '../making/joining-words.ts'
 import type { ListedPart } from '../parts-list.ts'
-import { catchWords, joiningWords } from './joining-words.ts'
+import { written } from '../words.ts'
 import { stampedArrow, stampedSpeed } from './stamp-words.ts'
-import { written } from './words.ts'
 
 export const partsTable = (items: readonly ListedPart[]): DrawnTable => ({
   kind: 'table',
@@ -43,7 +44,7 @@ function stampWords(design: HeadDesign): string[] {
   const { cause } = neverExceedOf(design)
   const { speed, runAt } = cuttingOf(design)
   const { layout: l } = design
-  const work = l.materials.work.title.toLowerCase()
+  const work = inSentence(l.materials.work.title)
   const advised = written(design, 'rotation-speed', runAt)
   return [
     `${stampedSpeed(design)} (limited by: ${limitNames[cause]}); ${stampedArrow(design)}.`,

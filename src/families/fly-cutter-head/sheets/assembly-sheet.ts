@@ -1,13 +1,13 @@
 import type { SheetPlan } from '../../../drawing/plan/sheet-plan.ts'
 import type { DrawingStyle } from '../../../drawing/style.ts'
 import type { HeadDesign } from '../design.ts'
+import { written } from '../words.ts'
 import { assemblyBelow } from './assembly-below.ts'
 import { assemblyNotes, partsTable } from './assembly-notes.ts'
 import { assemblySection } from './assembly-section.ts'
 import { assemblySide } from './assembly-side.ts'
 import { assemblyIn } from './assembly-views.ts'
 import { wholeTool } from './sheet-share.ts'
-import { written } from './words.ts'
 
 /** The tool put together: what it is made of, how it goes together, what it sweeps and how fast it may turn. */
 export function assemblySheet(design: HeadDesign, style: DrawingStyle): SheetPlan {

@@ -1,8 +1,8 @@
 import type { DrawnTable } from '../../../drawing/plan/sheet-plan.ts'
 import { edgeDirection } from '../../../mechanics/angles/facets.ts'
 import { formatAngle } from '../../../quantity/format-angle.ts'
+import { written } from '../words.ts'
 import type { BitDrawing } from './bit-views.ts'
-import { written } from './words.ts'
 
 /** What protractor and height gauge must read on the ground bit. */
 export function bitChecks({ design, ground, blank }: BitDrawing): DrawnTable {

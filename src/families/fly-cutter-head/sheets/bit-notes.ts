@@ -1,9 +1,9 @@
 import type { DrawnNotes } from '../../../drawing/plan/sheet-plan.ts'
 import { isGround } from '../engineering/angles.ts'
 import { partsList } from '../parts-list.ts'
+import { written } from '../words.ts'
 import { type BitCuts, cutLetters } from './bit-sections.ts'
 import type { BitDrawing } from './bit-views.ts'
-import { written } from './words.ts'
 
 /** What the views of the bit do not say. */
 export function bitNotes({ design }: BitDrawing, cuts: BitCuts): DrawnNotes {

@@ -4,13 +4,13 @@ import type { Table } from '../../../figures/table.ts'
 import { formatQuantity } from '../../../quantity/format-quantity.ts'
 import type { HeadDesign } from '../design.ts'
 import { anglesTable, facetsTable } from '../figures/angle-tables.ts'
+import { written } from '../words.ts'
 import { bitChecks } from './bit-checks.ts'
 import { bitNotes } from './bit-notes.ts'
 import { endView, leadingView, workView } from './bit-outside.ts'
 import { anglesSaid, bitCuts, bitSections } from './bit-sections.ts'
 import { bitDrawing } from './bit-views.ts'
 import { longPart } from './sheet-share.ts'
-import { written } from './words.ts'
 
 /** The grinding sheet: the blank, the ground tip from three sides, sections in which its angles are true, how it is ground. */
 export function bitSheet(design: HeadDesign, style: DrawingStyle): SheetPlan {

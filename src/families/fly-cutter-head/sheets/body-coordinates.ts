@@ -4,8 +4,8 @@ import type { Vec3 } from '../../../geometry/vector.ts'
 import { formatNumber } from '../../../quantity/format-number.ts'
 import type { HeadDesign } from '../design.ts'
 import { faceFrame } from '../frames.ts'
+import { sheetUnits } from '../words.ts'
 import { letters } from './body-views.ts'
-import { sheetUnits } from './sizes.ts'
 
 /** Bare lengths for a readout, to its usual last digit; the other unit beside them where the sheets show both. */
 export function readout(design: HeadDesign, value: number): string {

@@ -3,11 +3,10 @@ import { formatNumber } from '../../../quantity/format-number.ts'
 import { generalLengths } from '../../../tables/iso-2768.ts'
 import type { HeadDesign } from '../design.ts'
 import { middleOf, offMiddle } from '../making/bore-on-middle.ts'
+import { sheetUnits, written } from '../words.ts'
 import { flatsFaceY } from './body-views.ts'
-import { sheetUnits } from './sizes.ts'
 import { stampedArrow, stampedSpeed } from './stamp-words.ts'
 import { brokenEdges, roughness } from './texture.ts'
-import { written } from './words.ts'
 
 /** The trade's round numbers in each unit. */
 const textures = {

@@ -3,6 +3,7 @@ import { drawnView } from '../../../drawing/plan/view-lines.ts'
 import type { DrawingStyle } from '../../../drawing/style.ts'
 import { viewOf } from '../../../edges/view.ts'
 import type { HeadDesign } from '../design.ts'
+import { written } from '../words.ts'
 import { belowView } from './body-below.ts'
 import { bodyCoordinates } from './body-coordinates.ts'
 import { faceView } from './body-face.ts'
@@ -12,7 +13,6 @@ import { axisSection, screwSection, slotSection } from './body-sections.ts'
 import { sideView } from './body-side.ts'
 import { bodyIn, slotOnAxis } from './body-views.ts'
 import { pieceOfPart } from './views.ts'
-import { written } from './words.ts'
 
 /** The head to machine from: datums A mounting face, B bore axis, C mid-plane of the flats, O where B meets the face. */
 export function bodySheet(design: HeadDesign, style: DrawingStyle): SheetPlan {

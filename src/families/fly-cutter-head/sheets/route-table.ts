@@ -5,8 +5,8 @@ import type { Operation } from '../../../route/operation.ts'
 import type { HeadDesign } from '../design.ts'
 import { headRoute } from '../making/route.ts'
 import { headSetUps } from '../making/set-ups.ts'
+import { sheetUnits } from '../words.ts'
 import { readoutIn } from './body-coordinates.ts'
-import { sheetUnits } from './sizes.ts'
 
 /** As many rows as stand on the smallest sheet, above its title block and a banner (common practice, no source). */
 const most = 24

@@ -6,7 +6,7 @@ import { outerPlace } from '../making/outer-place.ts'
 import { laidStandsOn } from '../making/stands-on.ts'
 import { tiltSetting } from '../making/tilt-setting.ts'
 import { isJoinedFirst, type TiltedSetUp, tiltedSetUp } from '../making/tilted-set-up.ts'
-import { written } from './words.ts'
+import { written } from '../words.ts'
 
 /** How the head is held for its two clampings, and in which order it is cut. */
 export function setUpNotes(design: HeadDesign): DrawnNotes[] {

@@ -1,12 +1,12 @@
 import type { SheetPlan } from '../../../drawing/plan/sheet-plan.ts'
 import type { DrawingStyle } from '../../../drawing/style.ts'
 import type { HeadDesign } from '../design.ts'
+import { written } from '../words.ts'
 import { bodyCoordinates } from './body-coordinates.ts'
 import { heldViews } from './set-up-held.ts'
 import { laidView } from './set-up-laid.ts'
 import { setUpNotes } from './set-up-notes.ts'
 import { alongJaws, fromAbove, tiltedView } from './set-up-tilted.ts'
-import { written } from './words.ts'
 
 /** How blank, head and tool are held: at the tilt, laid down for the screw holes, and before and after that; coordinates for the readout. */
 export function setUpSheet(design: HeadDesign, style: DrawingStyle): SheetPlan {

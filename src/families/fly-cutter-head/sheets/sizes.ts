@@ -4,6 +4,7 @@ import type { Point } from '../../../drawing/entity.ts'
 import type { Dimension } from '../../../part/dimension.ts'
 import { featuresOf } from '../../../part/part.ts'
 import type { HeadDesign } from '../design.ts'
+import { sheetUnits } from '../words.ts'
 
 /** What a request needs besides the dimension it shows. */
 type Bare<R> = R extends DimensionRequest ? Omit<R, 'id' | 'text' | 'value'> : never
@@ -60,10 +61,3 @@ export class Sizes {
 
 /** A size below this, mm or rad, has no two ends to be drawn between. */
 const nothing = 1e-9
-
-/** How figures are written on the sheets. */
-export function sheetUnits({ parameters }: HeadDesign): SizeUnits {
-  const shown = parameters.drawing['shown-in']
-  const units = shown === 'mm' || shown === 'in' ? shown : parameters.units
-  return { units, both: shown === 'both', fractions: true }
-}

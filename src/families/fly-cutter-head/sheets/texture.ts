@@ -1,6 +1,6 @@
 import { formatNumber } from '../../../quantity/format-number.ts'
 import type { HeadDesign } from '../design.ts'
-import { sheetUnits } from './sizes.ts'
+import { sheetUnits } from '../words.ts'
 
 /** Broken edges, in the trade's round numbers: common practice, no source. */
 const edgeBreak = { mm: '0.2 to 0.5 mm', in: '0.008 to 0.020 in' } as const

@@ -2,8 +2,8 @@ import { handedThread } from '../body-dimensions.ts'
 import type { HeadDesign } from '../design.ts'
 import { heatLimit, isShrunk, jointOfHead, pinDiameter } from '../engineering/fit.ts'
 import { washerCatch } from '../engineering/ways-to-hold.ts'
-import { isJoinedFirst } from '../making/tilted-set-up.ts'
-import { written } from './words.ts'
+import { written } from '../words.ts'
+import { isJoinedFirst } from './tilted-set-up.ts'
 
 /** How head and arbor are put together, in words, with the temperatures or the force. */
 export function joiningWords(design: HeadDesign): string[] {
