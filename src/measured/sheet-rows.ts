@@ -7,7 +7,7 @@ import type { WrittenSheet, WrittenValue } from './read-values.ts'
 
 /** Columns that a filled-in sheet must have; all others are for people. */
 export const neededColumns = ['part', 'size', 'measured'] as const
-export const otherColumns = ['revision', 'unit'] as const
+const otherColumns = ['revision', 'unit'] as const
 
 /** Longest sheet that is read, in characters. */
 const longest = 1_000_000

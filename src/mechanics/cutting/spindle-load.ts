@@ -9,6 +9,3 @@ export const powerOfRemoval = (removal: number, specific: number): number => (re
 
 /** Power the motor must give, W, for power at the tip (W) through a drive of an efficiency above 0, at most 1. */
 export const motorPower = (power: number, efficiency: number): number => power / efficiency
-
-/** Share of the motor's power that reaches the spindle: rule of thumb, common practice without a source. */
-export const driveEfficiency = 0.8

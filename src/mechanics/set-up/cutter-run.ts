@@ -58,11 +58,3 @@ export function cutterRun({ from, to, radius, gap, end, leanFrom, leanTo }: Cutt
     }
   })
 }
-
-/** What of a table's travel is left, mm, when some runs share one zero: negative where so much is lacking. */
-export function travelLeft(runs: readonly Pick<CutterRun, 'start' | 'stop'>[], tableTravel: number): number {
-  if (runs.length === 0 || !(tableTravel > 0))
-    throw new RangeError(`${runs.length} runs on a table of ${tableTravel} mm`)
-  const ends = runs.flatMap(({ start, stop }) => [start, stop])
-  return tableTravel - (Math.max(...ends) - Math.min(...ends))
-}

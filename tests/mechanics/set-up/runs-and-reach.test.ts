@@ -1,6 +1,6 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { cutterRun, travelLeft } from '../../../src/mechanics/set-up/cutter-run.ts'
+import { cutterRun } from '../../../src/mechanics/set-up/cutter-run.ts'
 import { drillThrough } from '../../../src/mechanics/set-up/drill-through.ts'
 import { wayToRectangle } from '../../../src/mechanics/set-up/plan-distance.ts'
 import { tapThrough } from '../../../src/mechanics/set-up/tap-through.ts'
@@ -34,13 +34,6 @@ describe('the run of a cutter', () => {
     expect(good(cutterRun({ ...run, from: -25, to: 25 }))).toMatchObject({ start: -33, stop: 33, travel: 66 })
     expect(faults(cutterRun({ ...run, to: 25 }))).toEqual(['contradiction to'])
     expect(faults(cutterRun({ ...run, radius: 0, gap: -1 }))).toEqual(['out-of-range radius', 'out-of-range gap'])
-  })
-
-  it('and others share a table: what is left of it, or lacks', () => {
-    const runs = [good(cutterRun(run)), { start: 40, stop: -10 }]
-    expect(travelLeft(runs, 73)).toBe(0)
-    expect(travelLeft(runs, 72.9)).toBeCloseTo(-0.1, 12)
-    expect(() => travelLeft([], 100)).toThrow(RangeError)
   })
 })
 
