@@ -51,5 +51,5 @@ export function formatQuantity(
 function decimalsOfSmall(value: number, least: number): number {
   const size = Math.abs(value)
   // Below the least, a number is what arithmetic leaves of nought.
-  return size < least || size >= 0.05 ? 0 : 1 - Math.floor(Math.log10(size))
+  return size < least || size >= 1 ? 0 : 1 - Number(size.toExponential(12).split('e')[1])
 }
