@@ -58,10 +58,10 @@ describe('inspection.csv', () => {
   })
 
   it('gives what the tool shows where the size itself cannot be reached: over a pin in the screw hole', () => {
-    // Wall of 9 mm from the slot at 2.4 mm ahead: its middle 6.9 mm from the axis; the hexagon of 46 ends (46 − 6.9)/√3
-    // from it there, along the slope of 7° (46 − 6.9)/√3/cos 7°; the pin is the 5 mm tap drill.
+    // The wall of 9 mm begins at the slot, 2.4 mm from the axis: its outermost corner. There the hexagon of 46 ends
+    // (46 − 2.4)/√3 from the axis, along the slope of 7° (46 − 2.4)/√3/cos 7°; the pin is the 5 mm tap drill.
     const line = askedLines(flyCutterHead.measuring(head)).find((l) => l.id === 'screw-hole-1.x')!
-    const end = (46 - 6.9) / Math.sqrt(3) / Math.cos((7 * Math.PI) / 180)
+    const end = (46 - 2.4) / Math.sqrt(3) / Math.cos((7 * Math.PI) / 180)
     expect(line.nominal).toBeCloseTo(end - head.layout.screws.xs[0]! + 2.5, 9)
     expect(line.to! - line.from!).toBeCloseTo(0.4, 9)
   })

@@ -46,22 +46,34 @@ function pinForHoles(design: HeadDesign): { readonly pin: number; readonly hole:
 const playWords = ({ units }: HeadDesign, play: number): string =>
   play < 5e-3 ? '' : `; it may lie ${formatLength(play, units)} to either side`
 
-/** The first screw hole, from the outer end of its wall. */
+/**
+ * The first screw hole, from where its wall reaches furthest at the face: on a bar whose side slopes or bends, a jaw of the
+ * caliper finds no other place of it.
+ */
 export function firstHole(design: HeadDesign): Way {
   const { screws, step } = design.layout
   const { pin, hole, words } = pinForHoles(design)
   const at = (reading: number) => edgeToHole({ reading, side: 'far', pin, hole })
   const { scale, offset } = lineOf(at, 2 * pin)
-  const end = outerEnd(design, (screws.seat + step.wall) / 2)
+  const [low, high] = [Math.min(screws.seat, step.wall), Math.max(screws.seat, step.wall)]
+  const end = outerEnd(design, Math.min(Math.max(0, low), high))
+  const slopes = !isFlatAcross(design)
+  const place = slopes
+    ? 'outermost corner of the wall at the face, before it is broken'
+    : 'outer end of the wall at the face'
   return {
     how: `caliper over a ${words} in the hole${playWords(design, certain(at(2 * pin)).play)}`,
     reading: {
-      says: 'from the outer end of the wall, along the face, to the far side of the pin',
+      says: `from the ${place}, along the face, to the far side of the pin`,
       scale: -scale,
       offset: offset + scale * end,
     },
   }
 }
+
+/** Whether the outside on the bit side is a flat square to the slot. */
+const isFlatAcross = ({ parameters: { stock } }: HeadDesign): boolean =>
+  stock.shape === 'square' || (stock.shape === 'hexagon' && stock['slot-runs'] === 'flat-to-flat')
 
 /** A screw hole from the first. */
 export function nextHole(design: HeadDesign): Way {
