@@ -7,16 +7,18 @@ export type Figures = ReturnType<typeof figuresOf>
 
 export function figuresOf(set: RawSet) {
   const read = (raw: RawLength) => mm(raw, set.units)
-  const or = (raw: RawLength | undefined, millimetres: number) => (raw === undefined ? millimetres : read(raw))
+  /** A default, in inch files the one that is said for them. */
+  const or = (raw: RawLength | undefined, millimetres: number, inches?: number) =>
+    raw !== undefined ? read(raw) : set.units === 'in' && inches !== undefined ? inches * 25.4 : millimetres
   const size = read(set.stock.size)
   const pointed = set.stock.shape === 'hexagon' && set.stock['slot-runs'] !== 'flat-to-flat'
   const across = pointed ? (size * 2) / Math.sqrt(3) : size
   const angle = degrees(set.face.angle)
   const slope = (angle * Math.PI) / 180
   const depth = read(set.face['depth-on-axis'])
-  const facing = or(set.settings?.facing, 1)
+  const facing = or(set.settings?.facing, 1, 0.04)
   const bitWidth = read(set.bit.width)
-  const clearance = or(set.slot.clearance, 0.04)
+  const clearance = or(set.slot.clearance, 0.04, 0.0015)
   const wall = read(set.step['wall-thickness'])
   const thread = threads[set.screws.thread]
   if (thread === undefined) throw new Error(`no thread ${set.screws.thread}`)
@@ -81,16 +83,16 @@ export function figuresOf(set: RawSet) {
     },
     bore: {
       radius: read(set.bore.diameter) / 2,
-      chamfer: or(set.bore.chamfer, 1),
+      chamfer: or(set.bore.chamfer, 1, 0.04),
       /** Undefined: through. */
       depth: set.bore.depth === undefined ? undefined : read(set.bore.depth),
       pointAngle: set.bore.bottom === 'drill-point' ? degrees(set.bore['point-angle'] ?? '118 deg') : undefined,
       vent: set.bore.vent ?? 'none',
-      ventSize: or(set.bore['vent-size'], 2),
+      ventSize: or(set.bore['vent-size'], 2, 5 / 64),
     },
     arbor: {
       spigot: read(set.arbor['spigot-length']),
-      leadIn: or(set.arbor['lead-in'], 1),
+      leadIn: or(set.arbor['lead-in'], 1, 0.04),
       hole: or(set.arbor['bore-through'], 0) / 2,
       shank: set.arbor.shank,
       shoulderRadius: or(set.arbor['shoulder-diameter'], 0) / 2,
