@@ -53,3 +53,6 @@ function decimalsOfSmall(value: number, least: number): number {
   // Below the least, a number is what arithmetic leaves of nought.
   return size < least || size >= 1 ? 0 : 1 - Number(size.toExponential(12).split('e')[1])
 }
+
+/** The temperature at which sizes are defined (ISO 1), as the file's units have it: `20 °C`, `68 °F`. */
+export const referenceTemperature = (units: Units): string => formatQuantity('temperature', 20, units)

@@ -11,8 +11,8 @@ const turnTo =
   (bore: 0 | -1, end: 'smallest' | 'largest'): Of =>
   ({ layout: { fit } }) =>
     fit?.kind === 'matched' ? (fit as MatchedFit).turnTo.at(bore)?.spigot[end] : undefined
-const fitSource = 'limits of the fit, at 20 °C'
-const matchedSource = 'spigot turned to the measured bore, at 20 °C; common practice, no source'
+const fitSource = 'limits of the fit, at 20 °C (68 °F)'
+const matchedSource = 'spigot turned to the measured bore, at 20 °C (68 °F); common practice, no source'
 
 /** What bore and spigot are made to, and what interference that leaves. */
 export const fitLimitFigures: readonly Figure<HeadDesign>[] = [

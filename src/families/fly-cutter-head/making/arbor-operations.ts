@@ -1,5 +1,6 @@
 import type { MatchedFit } from '../../../mechanics/fit/matched-fit.ts'
 import { formatLength } from '../../../quantity/format-length.ts'
+import { referenceTemperature } from '../../../quantity/format-quantity.ts'
 import { type MeasuredSize, type Operation, operation } from '../../../route/operation.ts'
 import { arborStock } from '../arbor-stock.ts'
 import type { HeadDesign } from '../design.ts'
@@ -101,7 +102,7 @@ function spigot(design: HeadDesign): Operation {
     steps: [
       ...(matched
         ? [
-            `To the bore as measured, ${size(matched.overBore.least)} to ${size(matched.overBore.most)} over it, both at 20 °C. A spigot warm from turning measures large.`,
+            `To the bore as measured, ${size(matched.printedOver.least)} to ${size(matched.printedOver.most)} over it, both at ${referenceTemperature(units)}. A spigot warm from turning measures large.`,
           ]
         : threaded
           ? [`${dimension.thread}, until the head runs on by hand without shake; the seat square to it.`]

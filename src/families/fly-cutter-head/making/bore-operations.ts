@@ -1,6 +1,7 @@
 import { pointLength } from '../../../mechanics/measuring/drill-point.ts'
 import { formatAngle } from '../../../quantity/format-angle.ts'
 import { formatLength } from '../../../quantity/format-length.ts'
+import { referenceTemperature } from '../../../quantity/format-quantity.ts'
 import { type Operation, operation, type RouteSpeed } from '../../../route/operation.ts'
 import { handedThread } from '../body-dimensions.ts'
 import { boreRadius } from '../bore-radius.ts'
@@ -193,7 +194,9 @@ function sizing(design: HeadDesign): Operation {
       `To ⌀${formatLength(smallest, design.units, { decimals: design.units === 'mm' ? 3 : 4 })} to ${formatLength(largest, design.units, { decimals: design.units === 'mm' ? 3 : 4 })}; straight and round matter more than where in the limits it comes out.`,
       ...(flat ? ['Face the bottom flat with the same tool.'] : []),
       ...(p.fit.kind === 'matched'
-        ? ['Measure at three depths, two ways each, at 20 °C, and write it down: the spigot is turned to this size.']
+        ? [
+            `Measure at three depths, two ways each, at ${referenceTemperature(design.units)}, and write it down: the spigot is turned to this size.`,
+          ]
         : []),
     ],
     tool: reams ? asTool(design, reamer) : { name: 'boring bar', reachNeeded: full },

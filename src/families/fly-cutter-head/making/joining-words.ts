@@ -1,3 +1,4 @@
+import type { MatchedFit } from '../../../mechanics/fit/matched-fit.ts'
 import { handedThread } from '../body-dimensions.ts'
 import type { HeadDesign } from '../design.ts'
 import { heatLimit, isShrunk, jointOfHead, pinDiameter } from '../engineering/fit.ts'
@@ -13,9 +14,9 @@ export function joiningWords(design: HeadDesign): string[] {
     return [`Screw the head on the spigot, ${handedThread(l.spigotThread.name, p.fit.hand)}, ${seat}.`]
   }
   const length = (value: number) => written(design, 'length', value)
-  const { least, most } = l.fit!.interference
+  const { least, most } = l.fit!.kind === 'matched' ? (l.fit as MatchedFit).printedOver : l.fit!.interference
   const how = p.fit.kind === 'matched' ? 'Turn the spigot to the bore as measured' : 'Measure bore and spigot'
-  const first = `${how}, both at 20 °C: interference ${length(least)} to ${length(most)} on the diameter.`
+  const first = `${how}, both at ${written(design, 'temperature', 20)}: interference ${length(least)} to ${length(most)} on the diameter.`
   const joint = jointOfHead(design)
   if (!joint) return [first, 'Nothing of the joint is left whole: see the report.']
   return [first, isShrunk(design) ? shrinking(design, seat) : pressing(design, seat)]

@@ -5,6 +5,7 @@ import type { Dimension } from '../../../part/dimension.ts'
 import { deviationsOf } from '../../../part/general-tolerance.ts'
 import { featuresOf } from '../../../part/part.ts'
 import { formatLength } from '../../../quantity/format-length.ts'
+import { referenceTemperature } from '../../../quantity/format-quantity.ts'
 import { boreRadius } from '../bore-radius.ts'
 import type { HeadDesign } from '../design.ts'
 import { faceAngleWay } from './angle-measuring.ts'
@@ -112,21 +113,21 @@ const ways: Readonly<Record<string, (design: HeadDesign, dimension: Dimension) =
   'screw-hole-n.x': nextHole,
   'screw-hole-1.height': holeHeight,
   'screw-hole-1.tap-drill': () => ({ how: 'gauge pin or the drill itself, before tapping' }),
-  'bore.diameter': ({ parameters: { fit } }) => ({
+  'bore.diameter': ({ parameters: { fit }, units }) => ({
     how:
       fit.kind === 'threaded'
         ? 'thread plug gauge, or the arbor itself'
-        : 'bore gauge at three depths, two ways each, at 20 °C',
+        : `bore gauge at three depths, two ways each, at ${referenceTemperature(units)}`,
   }),
   'bore.depth': toTheCone,
   'bore.point-angle': () => ({ how: 'angle of the drill, not measured' }),
   'bore.chamfer': () => ({ how: 'caliper across the mouth, less the bore, halved' }),
   'vent.diameter': () => ({ how: 'shank of the drill' }),
-  'spigot.diameter': ({ parameters: { fit } }) => ({
+  'spigot.diameter': ({ parameters: { fit }, units }) => ({
     how:
       fit.kind === 'threaded'
         ? 'thread ring gauge, or the head itself'
-        : 'micrometer at three places, two ways each, at 20 °C',
+        : `micrometer at three places, two ways each, at ${referenceTemperature(units)}`,
   }),
   'spigot.length': () => ({ how: 'depth micrometer from the seat of the shoulder' }),
   'spigot.lead-in': () => ({ how: 'caliper' }),

@@ -24,7 +24,9 @@ export function arborNotes(design: HeadDesign): DrawnNotes {
     lines: [
       `Blank: ${stock}.`,
       ...turningWords(design),
-      ...(l.fit?.kind === 'matched' ? [matchedWords(l.fit as MatchedFit, length)] : []),
+      ...(l.fit?.kind === 'matched'
+        ? [matchedWords(l.fit as MatchedFit, length, written(design, 'temperature', 20))]
+        : []),
       ...(p.fit.kind === 'ansi-b4-1' ? [`Spigot to ANSI B4.1 class ${p.fit.class} with the bore.`] : []),
       seats
         ? `Spigot and seat run true to the shank within ${runOut[units]}.`
@@ -83,5 +85,5 @@ function tappedWords(design: HeadDesign): string[] {
   return made === undefined ? [] : [`Tap the end of the spigot for the catch: ${made}.`]
 }
 
-const matchedWords = ({ printedOver }: MatchedFit, length: (value: number) => string): string =>
-  `Measure the bore first and turn the spigot ${length(printedOver.least)} to ${length(printedOver.most)} over it, both at 20 °C. The size drawn is for a bore of nominal size.`
+const matchedWords = ({ printedOver }: MatchedFit, length: (value: number) => string, at20: string): string =>
+  `Measure the bore first and turn the spigot ${length(printedOver.least)} to ${length(printedOver.most)} over it, both at ${at20}. The size drawn is for a bore of nominal size.`
