@@ -51,7 +51,7 @@ export function formatQuantity(
 function decimalsOfSmall(value: number, least: number): number {
   const size = Math.abs(value)
   // Below the least, a number is what arithmetic leaves of nought.
-  return size < least || size >= 1 ? 0 : 1 - Number(size.toExponential(12).split('e')[1])
+  return size < least * (1 - 1e-9) || size >= 1 ? 0 : 1 - Number(size.toExponential(12).split('e')[1])
 }
 
 /** The temperature at which sizes are defined (ISO 1), as the file's units have it: `20 °C`, `68 °F`. */

@@ -27,17 +27,17 @@ const decimals = 6
 export function threeMf(objects: readonly ThreeMfObject[], facts: ThreeMfFacts): Uint8Array {
   if (objects.length === 0) throw new RangeError('a 3MF file without a body')
   const files = {
-    '[Content_Types].xml': lines(
+    '[Content_Types].xml': lines([
       '<Types xmlns="http://schemas.openxmlformats.org/package/2006/content-types">',
       '<Default Extension="rels" ContentType="application/vnd.openxmlformats-package.relationships+xml"/>',
       '<Default Extension="model" ContentType="application/vnd.ms-package.3dmanufacturing-3dmodel+xml"/>',
       '</Types>',
-    ),
-    '_rels/.rels': lines(
+    ]),
+    '_rels/.rels': lines([
       '<Relationships xmlns="http://schemas.openxmlformats.org/package/2006/relationships">',
       '<Relationship Target="/3D/3dmodel.model" Id="rel0" Type="http://schemas.microsoft.com/3dmanufacturing/2013/01/3dmodel"/>',
       '</Relationships>',
-    ),
+    ]),
     '3D/3dmodel.model': model(objects, facts),
   }
   // Local fields, so that the time zone of the machine does not show.
@@ -50,7 +50,7 @@ export function threeMf(objects: readonly ThreeMfObject[], facts: ThreeMfFacts):
 
 function model(objects: readonly ThreeMfObject[], { title, description }: ThreeMfFacts): string {
   const materials = [...new Map(objects.map((o) => [`${o.material} ${o.colour}`, o])).keys()]
-  return lines(
+  return lines([
     '<model unit="millimeter" xml:lang="en" xmlns="http://schemas.microsoft.com/3dmanufacturing/core/2015/02">',
     `<metadata name="Title">${escaped(title)}</metadata>`,
     `<metadata name="Description">${escaped(description)}</metadata>`,
@@ -79,7 +79,7 @@ function model(objects: readonly ThreeMfObject[], { title, description }: ThreeM
     ...objects.map((_, i) => `<item objectid="${i + 2}"/>`),
     '</build>',
     '</model>',
-  )
+  ])
 }
 
 function vertices({ points }: Mesh): string[] {
@@ -98,7 +98,8 @@ function triangles({ triangles: t }: Mesh): string[] {
 
 const digits = (value: number): string => formatNumber(value, decimals, { trim: true })
 
-const lines = (...rows: readonly string[]): string => `<?xml version="1.0" encoding="UTF-8"?>\n${rows.join('\n')}\n`
+/** As one list and not as arguments: a fine mesh has more rows than a call takes. */
+const lines = (rows: readonly string[]): string => `<?xml version="1.0" encoding="UTF-8"?>\n${rows.join('\n')}\n`
 
 function escaped(text: string): string {
   if (/\p{Cc}/u.test(text)) throw new RangeError(`control character in ${JSON.stringify(text)}`)

@@ -26,7 +26,7 @@ export const arborSection = (f: Fields) => {
       kind: z.literal('shank').describe('A shank from the table, turned to a spigot with a shoulder.'),
       shank: f.text({ says: 'Name in the shanks table: straight-20, morse-2, r8, 7-24-30.' }),
       'shoulder-diameter': f.length({ says: 'Disc that seats on the mounting face.', above: 0, max: 300 }),
-      'shoulder-thickness': f.length({ says: 'From the mounting face to the shank.', above: 0, max: 200 }),
+      'shoulder-thickness': f.length({ says: 'From the mounting face to the shank.', min: 0.1, max: 200 }),
       ...common,
     }),
     z.strictObject({
