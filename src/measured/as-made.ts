@@ -1,12 +1,11 @@
-import type { Finding } from '../checks/finding.ts'
+import type { Finding, FindingLever } from '../checks/finding.ts'
 import { remedyFor } from '../checks/remedy.ts'
 import { findingsOf } from '../checks/rule.ts'
 import type { CommonParameters, Design, Family } from '../families/family.ts'
-import { variantsOf } from '../families/variants.ts'
+import { remedied, variantsOf } from '../families/variants.ts'
 import { type FigureValue, figuresOf } from '../figures/figure.ts'
 import { sizeFrom } from '../figures/measuring.ts'
 import { outsideLimits } from '../input/outside-limits.ts'
-import { withParameter } from '../input/parameter-path.ts'
 import type { Problem, Result } from '../input/problem.ts'
 import { capital } from '../quantity/capital.ts'
 import { formatQuantity } from '../quantity/format-quantity.ts'
@@ -146,6 +145,12 @@ const makeAgain: Repair = {
   cautions: [],
 }
 
+/** Everything that a lever moves. */
+const pathsOf = (lever: FindingLever): readonly string[] => [
+  lever.path,
+  ...('turn' in lever ? (lever.with ?? []) : (lever.bringing ?? []).map(({ path }) => path)),
+]
+
 /** A change of parameters that are still free, one for each stop that one clears; undefined where none does. */
 function changeOf<P extends CommonParameters, D extends Design>(
   family: Family<P, D>,
@@ -157,17 +162,14 @@ function changeOf<P extends CommonParameters, D extends Design>(
   const variants = variantsOf(family, made)
   const ids = stops.map((f) => f.id)
   const cleared = stops.flatMap((finding) => {
-    const levers = finding.levers.filter((lever) => open(lever.path))
+    const levers = finding.levers.filter((lever) => pathsOf(lever).every(open))
     const remedy = levers.length > 0 ? remedyFor({ ...finding, levers }, variants, ids) : undefined
     return remedy ? [{ finding, remedy }] : []
   })
   if (cleared.length === 0) return undefined
   // Each clears its own; only together do they show what is left.
-  const together = cleared.reduce(
-    (parameters, { remedy }) => withParameter(parameters, remedy.path, remedy.to),
-    made.parameters as P,
-  )
-  const built = family.build(together, made.tables)
+  let built: Result<D> = { ok: true, value: made }
+  for (const { remedy } of cleared) if (built.ok) built = remedied(family, built.value, remedy)
   const left = built.ok ? findingsOf(family.rules, built.value).filter((f) => f.level === 'stop') : stops
   const changes = [...new Map(cleared.map(({ remedy }) => [remedy.path, remedy.text])).values()]
   return {
