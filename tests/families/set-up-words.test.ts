@@ -269,6 +269,15 @@ describe('a head that is shrunk on', () => {
   })
 })
 
+describe('the cup that an angled face is pressed in', () => {
+  it('is half a millimetre wider than the bar over its corners, and holds a third of the short side', () => {
+    const words = step(headFrom('parameters', ['assembly: heat', 'assembly: press']), 'join').steps.join(' ')
+    // 2·46/√3 + 0.5; a third of 41 − 46/√3·tan 7°.
+    expect(words).toContain('Bore a cup ⌀53.6 mm in soft stock')
+    expect(words).toContain('milled to 7°, 12.6 mm deep')
+  })
+})
+
 describe('the catch pin', () => {
   const pin = (name: 'parameters' | 'parameters-inch', ...changes: Change[]) =>
     step(headFrom(name, ...changes), 'catch')

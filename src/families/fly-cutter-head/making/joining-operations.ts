@@ -2,6 +2,8 @@ import { formatLength } from '../../../quantity/format-length.ts'
 import { type Operation, operation } from '../../../route/operation.ts'
 import type { HeadDesign } from '../design.ts'
 import { isShrunk, joinedLength, pinDiameter } from '../engineering/fit.ts'
+import { circumscribed } from '../section.ts'
+import { inMinutes } from './bore-operations.ts'
 import { drillFeed, millSpeedThrough } from './cutting-data.ts'
 import { heatingSteps } from './joining.ts'
 import { catchWords, joiningWords } from './joining-words.ts'
@@ -14,6 +16,18 @@ export function joiningOperations(design: HeadDesign, before: readonly string[])
   return [joining(design, before), ...catching(design)]
 }
 
+/** Room round the head in its cup, on the diameter, and how much of its short side the cup holds: common practice, no source. */
+const cup = { room: 0.5, share: 1 / 3 } as const
+
+/** What an angled face sits in under the press. */
+function cupWords(design: HeadDesign): string {
+  const { parameters: p, layout: l, units } = design
+  const size = (value: number) => formatLength(value, units, { decimals: units === 'mm' ? 1 : 2 })
+  const wide = 2 * circumscribed(p.stock) + cup.room
+  const deep = cup.share * (l.depthOnAxis - (l.across / 2) * Math.tan(l.faceAngle))
+  return `Bore a cup ⌀${size(wide)} in soft stock to take the head, its floor milled to ${inMinutes(l.faceAngle)}, ${size(deep)} deep or more on its shallow side, so that the press pushes in line with the bore. A loose wedge can shoot out.`
+}
+
 function joining(design: HeadDesign, before: readonly string[]): Operation {
   const { parameters: p } = design
   const first = isJoinedFirst(design)
@@ -23,9 +37,7 @@ function joining(design: HeadDesign, before: readonly string[]): Operation {
   const seat =
     first || p.face.angle === 0
       ? ['Stand the head on its square far end on the bed of the press, arbor upright, and start it square.']
-      : [
-          `Bore a cup of soft stock to take the head, its floor milled to the face angle, so that the press pushes in line with the bore. A loose wedge can shoot out.`,
-        ]
+      : [cupWords(design)]
   return operation({
     id: 'join',
     title: threaded

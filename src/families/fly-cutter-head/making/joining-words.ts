@@ -39,7 +39,9 @@ function shrinking(design: HeadDesign, seat: string): string {
 
 function pressing(design: HeadDesign, seat: string): string {
   const force = jointOfHead(design)!.most.pressForce
-  const most = written(design, 'force', force)
+  // Up to three digits, which is more than the gauge of a press shows.
+  const step = 10 ** (Math.floor(Math.log10(force)) - 2)
+  const most = written(design, 'force', force > 0 ? Math.ceil(force / step) * step : 0)
   const square = `Press it together cold and square, ${seat}: up to ${most}.`
   const wedge =
     ' An angled face is no seat for the press: press before it is cut, or in a cup bored to it; a loose wedge can shoot out.'

@@ -1,7 +1,7 @@
-import { formatAngle } from '../../../quantity/format-angle.ts'
 import { formatLength } from '../../../quantity/format-length.ts'
 import type { HeadDesign } from '../design.ts'
 import { angleBlockWords, blocksWords } from './block-words.ts'
+import { inMinutes } from './bore-operations.ts'
 import { outerPlace } from './outer-place.ts'
 import { protractorWords } from './protractor-words.ts'
 import { tiltedStandsOn } from './stands-on.ts'
@@ -29,7 +29,7 @@ export function tiltSetting(design: HeadDesign, length: (value: number) => strin
 /** What has the angle, and how the head is turned to it. */
 function gauging(design: HeadDesign): string[] {
   const { setting, tilt, heldBy } = tiltedSetUp(design)
-  const angle = formatAngle(tilt, { minutes: true }).replace(/°0'$/, '°')
+  const angle = inMinutes(tilt)
   const [turned, where] =
     heldBy === 'shank'
       ? ['Turn V-block and shank', 'held between a square on the bed and the side of the V-block']
