@@ -28,7 +28,8 @@ export function takeLock(place: PackagePlace, machine: Machine): Result<Lock> {
   try {
     const earlier = holdersIn(place.locks, machine)
     const strange = earlier.find(({ isOurs }) => !isOurs)
-    if (strange !== undefined) return { ok: false, problems: [inTheWay(place, strange.path)] }
+    if (strange !== undefined)
+      return { ok: false, problems: [inTheWay(place, strange.path, 'move it elsewhere, or choose another --out')] }
     const busy = earlier.find(({ alive }) => alive)
     if (busy !== undefined) return refused(place, busy)
     const self = lockText(machine.processes.self())
@@ -148,12 +149,12 @@ function refused(place: PackagePlace, found: Found | undefined): { ok: false; pr
 }
 
 /** A file of that name which no run of ours wrote is somebody's work, whatever it is called. */
-function inTheWay(place: PackagePlace, path: string): Problem {
+export function inTheWay(place: PackagePlace, path: string, remedy: string): Problem {
   return {
     code: 'target-not-ours',
     where: { file: place.show(path) },
     found: `something in the way of writing ${place.shown}`,
     allowed: 'nothing there',
-    remedy: 'move it elsewhere, or choose another --out',
+    remedy,
   }
 }

@@ -1,7 +1,7 @@
 import type { Problem, Result } from '../input/problem.ts'
 import type { Disk } from './disk.ts'
 import { diskProblem } from './disk-problem.ts'
-import { isLocked, type Lock, takeLock } from './lock.ts'
+import { inTheWay, isLocked, type Lock, takeLock } from './lock.ts'
 import type { Machine } from './machine.ts'
 import type { PackagePlace } from './package-place.ts'
 import { isEmpty, manifestIn } from './target.ts'
@@ -74,15 +74,9 @@ function tidied(place: PackagePlace, disk: Disk): string {
 
 /** Without a lock nothing says that these are ours to remove. */
 function strangers(place: PackagePlace, left: readonly string[]): Problem[] {
-  return left.map((path): Problem => {
+  return left.map((path) => {
     const earlier = path === place.before ? ` (if it is an earlier package, rename it to ${place.shown})` : ''
-    return {
-      code: 'target-not-ours',
-      where: { file: place.show(path) },
-      found: `something in the way of writing ${place.shown}`,
-      allowed: 'nothing there',
-      remedy: `move it elsewhere${earlier}`,
-    }
+    return inTheWay(place, path, `move it elsewhere${earlier}`)
   })
 }
 

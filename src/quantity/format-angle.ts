@@ -21,3 +21,6 @@ export function formatAngle(
   const sign = inDegrees < 0 && allMinutes !== 0 ? '-' : ''
   return `${sign}${degrees}°${formatNumber(allMinutes - degrees * 60, decimals)}'`
 }
+
+/** The same in degrees and minutes, without minutes where there are none: `7°`, `7°30'`. */
+export const angleInMinutes = (value: number): string => formatAngle(value, { minutes: true }).replace(/°0'$/, '°')

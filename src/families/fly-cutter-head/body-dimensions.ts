@@ -3,6 +3,7 @@ import type { Dimension, Tolerance } from '../../part/dimension.ts'
 import { boreToSlot } from './bore-to-slot.ts'
 import { barZone, type Layout } from './layout.ts'
 import type { Parameters } from './parameters/parameters.ts'
+import { cornersBeside } from './section.ts'
 
 const minute = Math.PI / 180 / 60
 const general: Tolerance = { kind: 'general' }
@@ -57,7 +58,7 @@ export function bodyDimensions(p: Parameters, l: Layout): Dimension[] {
   add('slot.width', 'slot width', 'length', l.slot.width, within(0.02 - p.slot.clearance, 0.06 - p.slot.clearance))
   add('slot.depth', 'slot depth', 'length', l.slot.depth, within(-0.1, 0.1))
   // Where corners stand beside the slot there is no face to measure from: the axis itself is the datum.
-  const corners = p.stock.shape === 'hexagon' && p.stock['slot-runs'] === 'flat-to-flat'
+  const corners = cornersBeside(p.stock)
   const ahead = p.slot['ahead-of-centre']
   add('slot.ahead', 'leading wall ahead of centre', 'length', ahead, corners ? within(-0.1, 0.1) : reference)
   if (!corners) {

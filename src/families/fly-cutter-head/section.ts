@@ -19,3 +19,11 @@ export function circumscribed(stock: Parameters['stock']): number {
   const half = stock.size / 2
   return stock.shape === 'hexagon' ? (2 * half) / Math.sqrt(3) : stock.shape === 'square' ? half * Math.SQRT2 : half
 }
+
+/** Whether corners and not flats stand beside the slot. */
+export const cornersBeside = (stock: Parameters['stock']): boolean =>
+  stock.shape === 'hexagon' && stock['slot-runs'] === 'flat-to-flat'
+
+/** Across the bar, square to its slot, mm. */
+export const acrossSlot = (stock: Parameters['stock']): number =>
+  cornersBeside(stock) ? (2 * stock.size) / Math.sqrt(3) : stock.size

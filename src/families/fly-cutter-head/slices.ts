@@ -1,6 +1,6 @@
 import type { Layout } from './layout.ts'
 import type { Parameters } from './parameters/parameters.ts'
-import { halfLengthAt } from './section.ts'
+import { cornersBeside, halfLengthAt } from './section.ts'
 
 /** A slice of the bar between two upright planes along X, within which the milling cuts are the same all over. */
 export interface Slice {
@@ -18,7 +18,7 @@ export interface Slice {
 /** The bar from its −Y side to its +Y side, sliced at the walls of slot and step, at the mid-plane and at its corners. */
 export function slicesOf({ stock }: Parameters, { slot, step, inscribed }: Layout): Slice[] {
   // A hexagon slotted flat to flat has corners at its sides, and others half as far from the mid-plane.
-  const onCorners = stock.shape === 'hexagon' && stock['slot-runs'] === 'flat-to-flat'
+  const onCorners = cornersBeside(stock)
   const side = onCorners ? inscribed / Math.sqrt(3) : inscribed / 2
   // A round bar is sliced at 45° as well, so that its length bends little within a slice.
   const corner = onCorners ? side / 2 : stock.shape === 'round' ? side * Math.SQRT1_2 : 0

@@ -1,3 +1,4 @@
+import { inSentence } from '../../../checks/in-sentence.ts'
 import type { Measuring } from '../../../figures/measuring.ts'
 import { indicatorAngle } from '../../../mechanics/measuring/indicator-angle.ts'
 import { formatLength } from '../../../quantity/format-length.ts'
@@ -31,8 +32,7 @@ function onMountingFace(design: HeadDesign): string {
     case 'level':
       return 'indicator over the face, the head on its mounting face'
     case 'angle-block': {
-      const blocks = angleBlockWords(setting.blocks)
-      return `${blocks.charAt(0).toLowerCase()}${blocks.slice(1)} under the mounting face, on the surface plate, ${overFace(design)}`
+      return `${inSentence(angleBlockWords(setting.blocks))} under the mounting face, on the surface plate, ${overFace(design)}`
     }
     case 'sine-bar': {
       const stack = formatLength(setting.stack, design.units, { decimals: design.units === 'mm' ? 3 : 4 })

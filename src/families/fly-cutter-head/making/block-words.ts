@@ -1,11 +1,11 @@
+import { angleInMinutes } from '../../../quantity/format-angle.ts'
 import { formatNumber } from '../../../quantity/format-number.ts'
 import type { HeadDesign } from '../design.ts'
-import { inMinutes } from './bore-operations.ts'
 import { sineStack } from './sine-stack.ts'
 
 /** `Angle block of 7°`, or `Angle blocks of 5° + 2°`. */
 export function angleBlockWords(blocks: readonly number[]): string {
-  const angles = blocks.map((block) => inMinutes(block))
+  const angles = blocks.map(angleInMinutes)
   return `Angle block${blocks.length > 1 ? 's' : ''} of ${angles.join(' + ')}`
 }
 

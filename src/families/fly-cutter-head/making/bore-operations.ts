@@ -1,5 +1,4 @@
 import { pointLength } from '../../../mechanics/measuring/drill-point.ts'
-import { formatAngle } from '../../../quantity/format-angle.ts'
 import { formatLength } from '../../../quantity/format-length.ts'
 import { referenceTemperature } from '../../../quantity/format-quantity.ts'
 import { type Operation, operation, type RouteSpeed } from '../../../route/operation.ts'
@@ -243,6 +242,3 @@ function venting(design: HeadDesign): Operation[] {
 
 const hasDimension = (design: HeadDesign, id: string): boolean =>
   design.part('body').cuts.some((f) => f.dimensions.some((d) => d.id === id))
-
-/** Angle as the trade writes it. */
-export const inMinutes = (angle: number): string => formatAngle(angle, { minutes: true }).replace(/°0'$/, '°')

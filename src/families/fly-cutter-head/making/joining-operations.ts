@@ -1,9 +1,9 @@
+import { angleInMinutes } from '../../../quantity/format-angle.ts'
 import { formatLength } from '../../../quantity/format-length.ts'
 import { type Operation, operation } from '../../../route/operation.ts'
 import type { HeadDesign } from '../design.ts'
 import { isShrunk, joinedLength, pinDiameter } from '../engineering/fit.ts'
 import { circumscribed } from '../section.ts'
-import { inMinutes } from './bore-operations.ts'
 import { drillFeed, millSpeedThrough } from './cutting-data.ts'
 import { heatingSteps } from './joining.ts'
 import { catchWords, joiningWords } from './joining-words.ts'
@@ -25,7 +25,7 @@ function cupWords(design: HeadDesign): string {
   const size = (value: number) => formatLength(value, units, { decimals: units === 'mm' ? 1 : 2 })
   const wide = 2 * circumscribed(p.stock) + cup.room
   const deep = cup.share * (l.depthOnAxis - (l.across / 2) * Math.tan(l.faceAngle))
-  return `Bore a cup ⌀${size(wide)} in soft stock to take the head, its floor milled to ${inMinutes(l.faceAngle)}, ${size(deep)} deep or more on its shallow side, so that the press pushes in line with the bore. A loose wedge can shoot out.`
+  return `Bore a cup ⌀${size(wide)} in soft stock to take the head, its floor milled to ${angleInMinutes(l.faceAngle)}, ${size(deep)} deep or more on its shallow side, so that the press pushes in line with the bore. A loose wedge can shoot out.`
 }
 
 function joining(design: HeadDesign, before: readonly string[]): Operation {

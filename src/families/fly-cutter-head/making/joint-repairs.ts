@@ -36,14 +36,20 @@ export function jointRepairs(made: HeadDesign, designed: HeadDesign): Repair[] {
     })
 }
 
-/** What a change of parameters does: the stops that it brings, and the cautions; undefined where it makes no head. */
-function changed(
+/** What a wider bore with another fit does: the stops that it brings, and the cautions; undefined where it makes no head. */
+function openedTo(
   made: HeadDesign,
-  parameters: Parameters,
+  diameter: number,
+  fit: Parameters['fit'],
 ):
   | { readonly design: HeadDesign; readonly stops: readonly Finding[]; readonly cautions: readonly Finding[] }
   | undefined {
-  const variant = HeadDesign.from(parameters, made.tables)
+  const { parameters: p } = made
+  const arbor =
+    p.arbor.kind === 'shank'
+      ? { ...p.arbor, 'shoulder-diameter': Math.max(p.arbor['shoulder-diameter'], diameter + 1) }
+      : p.arbor
+  const variant = HeadDesign.from({ ...p, bore: { ...p.bore, diameter }, arbor, fit }, made.tables)
   if (!variant.ok) return undefined
   const known = new Set(findingsOf(headRules, made).map((f) => `${f.level} ${f.id}`))
   const brings = findingsOf(headRules, variant.value).filter((f) => !known.has(`${f.level} ${f.id}`))
@@ -96,21 +102,13 @@ function sleeve(made: HeadDesign, { ratio, spread }: Match): Repair {
   const { parameters: p, layout } = made
   const outside = p.bore.diameter + 2 * sleeveWall
   const base = { id: 'sleeve', title: 'A sleeve in a bore opened up' }
-  const opened = changed(made, {
-    ...p,
-    bore: { ...p.bore, diameter: outside },
-    arbor: {
-      ...p.arbor,
-      ...(p.arbor.kind === 'shank' && { 'shoulder-diameter': Math.max(p.arbor['shoulder-diameter'], outside + 1) }),
-    },
-    fit: {
-      ...pressedFit(made)!,
-      kind: 'matched',
-      'interference-ratio': ratio,
-      'interference-spread': spread,
-      'bore-zone': 'H7',
-    } as Parameters['fit'],
-  })
+  const opened = openedTo(made, outside, {
+    ...pressedFit(made)!,
+    kind: 'matched',
+    'interference-ratio': ratio,
+    'interference-spread': spread,
+    'bore-zone': 'H7',
+  } as Parameters['fit'])
   const cannot = (says: string): Repair => ({ ...base, would: 'not do', says, cautions: [] })
   if (opened === undefined) return cannot(`A sleeve of ${length(made, outside)} leaves no head round it.`)
   const { design, stops, cautions } = opened
@@ -169,22 +167,12 @@ function threadedRepair(made: HeadDesign, other: OtherWay): Repair {
   const { parameters: p } = made
   const thread = threadForBore(made)
   if (p.fit.kind === 'threaded' || thread === undefined) return repair
-  const opened = changed(made, {
-    ...p,
-    bore: { ...p.bore, diameter: thread.majorDiameter },
-    arbor: {
-      ...p.arbor,
-      ...(p.arbor.kind === 'shank' && {
-        'shoulder-diameter': Math.max(p.arbor['shoulder-diameter'], thread.majorDiameter + 1),
-      }),
-    },
-    fit: {
-      kind: 'threaded',
-      catch: p.fit.catch,
-      thread: thread.name,
-      hand: p.rotation === 'clockwise' ? 'right' : 'left',
-    } as Parameters['fit'],
-  })
+  const opened = openedTo(made, thread.majorDiameter, {
+    kind: 'threaded',
+    catch: p.fit.catch,
+    thread: thread.name,
+    hand: p.rotation === 'clockwise' ? 'right' : 'left',
+  } as Parameters['fit'])
   const tapped = `Tapped ${thread.name} through a hole of ${length(made, thread.tapDrill)}`
   if (opened === undefined) return { ...repair, would: 'not do', says: `${tapped}, there is no head left round it.` }
   const { stops, cautions } = opened

@@ -1,9 +1,10 @@
 import { pointLength } from '../../../mechanics/measuring/drill-point.ts'
 import { drillThrough } from '../../../mechanics/set-up/drill-through.ts'
-import { chooseParallels } from '../../../mechanics/set-up/parallels.ts'
 import { type TapThrough, tapThrough } from '../../../mechanics/set-up/tap-through.ts'
 import type { HeadDesign } from '../design.ts'
 import { certain } from '../engineering/certain.ts'
+import { acrossSlot } from '../section.ts'
+import { parallelsOrPacking } from './parallels-or-packing.ts'
 import { isSawn } from './sawing.ts'
 import { isJoinedFirst } from './tilted-set-up.ts'
 import { breakThrough, jobberPoint } from './tooling.ts'
@@ -44,22 +45,13 @@ export const laidSetUp = (design: HeadDesign): LaidSetUp => design.once('laid se
 function workOut(design: HeadDesign): LaidSetUp {
   const { parameters: p, layout: l } = design
   const { stock } = p
-  const corners = stock.shape === 'hexagon' && stock['slot-runs'] === 'flat-to-flat'
-  const half = corners ? stock.size / Math.sqrt(3) : stock.size / 2
+  const half = acrossSlot(stock) / 2
   const drilledFace = half + l.step.towards * l.step.wall
   const jawHeight = p.machine.vise['jaw-height']
   const { clearance, 'least-grip': leastGrip } = p.settings['set-up']
   // The drilled face must stand above the jaws, so that a chuck beside the hole is stopped by neither of them.
   const needed = Math.max(0, jawHeight + clearance - drilledFace)
-  const pair = chooseParallels({
-    heights: p.shop.parallels,
-    least: needed,
-    most: Math.max(needed, jawHeight - leastGrip),
-    stacked: false,
-    units: design.units,
-  })
-  const onParallels = pair.ok && pair.value.pairs.length > 0
-  const under = onParallels ? pair.value.height : needed
+  const { under, onParallels } = parallelsOrPacking(design, needed, Math.max(needed, jawHeight - leastGrip))
   const besideHoles = Math.max(0, 2 * half - drilledFace)
   const drill = l.screws.thread.tapDrill
   const wall = { thickness: p.step['wall-thickness'], below: l.slot.width }

@@ -6,6 +6,7 @@ import { choosePin } from '../../../mechanics/measuring/pin-choice.ts'
 import { formatLength } from '../../../quantity/format-length.ts'
 import type { HeadDesign } from '../design.ts'
 import { certain } from '../engineering/certain.ts'
+import { cornersBeside } from '../section.ts'
 import { outerEnd } from './outer-end.ts'
 
 type Way = Pick<Measuring, 'how' | 'reading'>
@@ -73,7 +74,7 @@ export function firstHole(design: HeadDesign): Way {
 
 /** Whether the outside on the bit side is a flat square to the slot. */
 const isFlatAcross = ({ parameters: { stock } }: HeadDesign): boolean =>
-  stock.shape === 'square' || (stock.shape === 'hexagon' && stock['slot-runs'] === 'flat-to-flat')
+  stock.shape === 'square' || cornersBeside(stock)
 
 /** A screw hole from the first. */
 export function nextHole(design: HeadDesign): Way {

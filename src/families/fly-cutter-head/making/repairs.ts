@@ -1,3 +1,4 @@
+import type { Finding } from '../../../checks/finding.ts'
 import { findingsOf } from '../../../checks/rule.ts'
 import type { MadeLine } from '../../../measured/as-made.ts'
 import type { Repair } from '../../../measured/repair.ts'
@@ -18,10 +19,11 @@ import { jointRepairs } from './joint-repairs.ts'
  */
 export function headRepairs(made: HeadDesign, designed: HeadDesign, lines: readonly MadeLine[]): Repair[] {
   const ofJoint = [...(pressedFit(made) ? [heat(made)] : []), ...jointRepairs(made, designed)]
-  const more = findingsOf(headRules, made).some((f) => f.level === 'stop' && !isOfTheJoint(made, f.id))
+  const findings = findingsOf(headRules, made)
+  const more = findings.some((f) => f.level === 'stop' && !isOfTheJoint(made, f.id))
   const alone = 'It mends the joint alone: what else stops the tool stays.'
   return [
-    asItIs(made, designed, beyondFigures(made, lines)),
+    asItIs(made, designed, findings, beyondFigures(made, lines)),
     ...ofJoint.map(
       (r): Repair =>
         more && r.would === 'do' ? { ...r, would: 'mend a part of it', cautions: [alone, ...r.cautions] } : r,
@@ -54,12 +56,12 @@ const torque = (design: HeadDesign, value: number) => formatQuantity('torque', v
 const length = (design: HeadDesign, value: number) => formatLength(value, design.units)
 const speed = (design: HeadDesign, value: number) => formatQuantity('rotation-speed', value, design.units)
 
-function asItIs(made: HeadDesign, designed: HeadDesign, beyond: BeyondFigures): Repair {
-  const stops = [...findingsOf(headRules, made).flatMap((f) => (f.level === 'stop' ? [f.text] : [])), ...beyond.stops]
+function asItIs(made: HeadDesign, designed: HeadDesign, findings: readonly Finding[], beyond: BeyondFigures): Repair {
+  const stops = [...findings.flatMap((f) => (f.level === 'stop' ? [f.text] : [])), ...beyond.stops]
   const [now, before] = [neverExceedOf(made).notAbove, neverExceedOf(designed).notAbove]
   const lower = now < before - 1e-6
   const known = new Set(findingsOf(headRules, designed).map((f) => f.id))
-  const worse = findingsOf(headRules, made).filter((f) => f.level === 'caution' && !known.has(f.id))
+  const worse = findings.filter((f) => f.level === 'caution' && !known.has(f.id))
   const limit = lower
     ? `Stamp it with the lower never-exceed speed: ${speed(made, now)}, not ${speed(made, before)}.`
     : `The never-exceed speed stays at ${speed(made, before)}.`

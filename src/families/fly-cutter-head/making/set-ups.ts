@@ -1,9 +1,11 @@
 import type { Amount } from '../../../checks/finding.ts'
+import { capital } from '../../../quantity/capital.ts'
 import { formatLength } from '../../../quantity/format-length.ts'
 import type { Operation, SetUpFigure, WorkSetUp } from '../../../route/operation.ts'
 import type { HeadDesign } from '../design.ts'
 import { isShrunk } from '../engineering/fit.ts'
 import { faceFrame } from '../frames.ts'
+import { cornersBeside } from '../section.ts'
 import { offMiddle } from './bore-on-middle.ts'
 import { isBoredInMill } from './bore-operations.ts'
 import { laidHold, laidSetting, laidSetUp } from './laid-set-up.ts'
@@ -11,7 +13,7 @@ import { lowPlace } from './low-place.ts'
 import { outerPlace } from './outer-place.ts'
 import { laidFrame, mountingFrame } from './readout-frames.ts'
 import { headRoute } from './route.ts'
-import { laidStandsOn } from './stands-on.ts'
+import { laidStandsOn, uprightStandsOn } from './stands-on.ts'
 import { tiltNotes } from './tilt-notes.ts'
 import { isJoinedFirst, tiltedSetUp } from './tilted-set-up.ts'
 import { heldInChuck, type UprightId, uprightSetUp } from './upright-set-up.ts'
@@ -66,7 +68,7 @@ function outermost({ parameters: { stock } }: HeadDesign): string {
 /** What keeps the flats, or the round, of the bar between jaws. */
 function onFlats({ parameters: { stock } }: HeadDesign): string {
   if (stock.shape === 'round') return 'round bar in a V-block or soft jaws'
-  if (stock.shape === 'hexagon' && stock['slot-runs'] === 'flat-to-flat') {
+  if (cornersBeside(stock)) {
     return 'hexagon with its corners in V-jaws: plain jaws would meet it on corners'
   }
   return 'the two flats beside the slot between the jaws'
@@ -218,15 +220,8 @@ function upright(design: HeadDesign, id: UprightId): SetUpFigure[] {
   ]
 }
 
-/** What the blank stands on. */
-function uprightStands(design: HeadDesign, id: UprightId): string {
-  const { under, onParallels } = uprightSetUp(design, id)
-  const height = formatLength(under, design.units)
-  if (under === 0) return 'It stands on the bed of the vise.'
-  return onParallels
-    ? `It stands on parallels of ${height}.`
-    : `Pack it ${height} above the bed: no pair of parallels in the list is as high.`
-}
+const uprightStands = (design: HeadDesign, id: UprightId): string =>
+  `${uprightStandsOn(uprightSetUp(design, id), (value) => formatLength(value, design.units))}.`
 
 function tilted(design: HeadDesign): Made {
   const set = tiltedSetUp(design)
@@ -301,5 +296,3 @@ function inJaws(design: HeadDesign): SetUpFigure[] {
     figure('grip', 'height held', set.grip),
   ]
 }
-
-const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1)

@@ -6,7 +6,7 @@ import type { TiltedSetUp } from './tilted-set-up.ts'
 type Written = (value: number) => string
 
 /** Height over the bed of the vise, mm, and whether a pair of the shop's parallels is that high. */
-interface Stand {
+export interface Stand {
   readonly under: number
   readonly onParallels: boolean
 }
@@ -33,3 +33,7 @@ export function laidStandsOn(design: HeadDesign, length: Written): string {
   }
   return standsOn('The head lies', set, `parallels of ${length(set.under)}`, length)
 }
+
+/** What the blank stands on when it is upright in the vise. */
+export const uprightStandsOn = (set: Stand, length: Written): string =>
+  standsOn('It stands', set, `parallels of ${length(set.under)}`, length)

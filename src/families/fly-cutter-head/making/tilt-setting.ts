@@ -1,7 +1,8 @@
+import { inSentence } from '../../../checks/in-sentence.ts'
+import { angleInMinutes } from '../../../quantity/format-angle.ts'
 import { formatLength } from '../../../quantity/format-length.ts'
 import type { HeadDesign } from '../design.ts'
 import { angleBlockWords, blocksWords } from './block-words.ts'
-import { inMinutes } from './bore-operations.ts'
 import { outerPlace } from './outer-place.ts'
 import { protractorWords } from './protractor-words.ts'
 import { tiltedStandsOn } from './stands-on.ts'
@@ -29,7 +30,7 @@ export function tiltSetting(design: HeadDesign, length: (value: number) => strin
 /** What has the angle, and how the head is turned to it. */
 function gauging(design: HeadDesign): string[] {
   const { setting, tilt, heldBy } = tiltedSetUp(design)
-  const angle = inMinutes(tilt)
+  const angle = angleInMinutes(tilt)
   const [turned, where] =
     heldBy === 'shank'
       ? ['Turn V-block and shank', 'held between a square on the bed and the side of the V-block']
@@ -39,7 +40,7 @@ function gauging(design: HeadDesign): string[] {
       return []
     case 'angle-block':
       return [
-        `${angleBlockWords(setting.blocks)}: ${turned.replace(/^T/, 't')} on that stop until the ${setting.blocks.length > 1 ? 'stack' : 'block'}, ${where}, shows no light: it is a gauge and carries nothing.`,
+        `${angleBlockWords(setting.blocks)}: ${inSentence(turned)} on that stop until the ${setting.blocks.length > 1 ? 'stack' : 'block'}, ${where}, shows no light: it is a gauge and carries nothing.`,
       ]
     case 'sine-bar': {
       const stack = formatLength(setting.stack, design.units, { decimals: design.units === 'mm' ? 3 : 4 })

@@ -2,6 +2,7 @@ import type { CutterRun } from '../../../mechanics/set-up/cutter-run.ts'
 import { formatLength } from '../../../quantity/format-length.ts'
 import { type Operation, operation, type Place } from '../../../route/operation.ts'
 import type { HeadDesign } from '../design.ts'
+import { acrossSlot, cornersBeside } from '../section.ts'
 import { millFeed, millSpeed } from './cutting-data.ts'
 import { headFoot, lowPlace } from './low-place.ts'
 import { runAlong, travelOf } from './run-along.ts'
@@ -64,7 +65,7 @@ function facing(design: HeadDesign): Operation {
     ? p.making['left-by-saw']
     : (l.prismLength - l.depthOnAxis + (l.across / 2) * Math.tan(l.faceAngle)) * Math.cos(l.faceAngle)
   const pass = p.making['facing-pass'] * cutter.diameter
-  const half = headWidth(design) / 2
+  const half = acrossSlot(p.stock) / 2
   const wide = cutter.diameter >= 2 * half
   const run = runAlong(design, { diameter: cutter.diameter, z: 0, from: 0, to: 0 })
   if (left < nothingLeft) {
@@ -190,9 +191,7 @@ function slotting(design: HeadDesign): Operation[] {
       measure: [
         { part: 'body', dimension: 'slot.width' },
         { part: 'body', dimension: 'slot.depth' },
-        ...(p.stock.shape === 'hexagon' && p.stock['slot-runs'] === 'flat-to-flat'
-          ? []
-          : [{ part: 'body', dimension: 'slot.from-flat' }]),
+        ...(cornersBeside(p.stock) ? [] : [{ part: 'body', dimension: 'slot.from-flat' }]),
       ],
       why: 'Before the step: both walls are still whole and stand up to the cutter, and the depth can be measured from the face on both sides.',
       needs: ['slot-rough', 'measure-bit'],
@@ -205,7 +204,7 @@ function stepping(design: HeadDesign): Operation {
   const { step } = l
   const size = (value: number) => formatLength(value, units)
   const reach = step.depth + p.settings['set-up'].clearance
-  const outside = step.towards * (headWidth(design) / 2)
+  const outside = step.towards * (acrossSlot(p.stock) / 2)
   const cutter = coveringMill(design, Math.abs(outside - step.wall), reach)
   const r = cutter.diameter / 2
   const [wall, width] = [step.wall + step.towards * r, Math.abs(outside - step.wall)]
@@ -257,7 +256,3 @@ const speedOf = (design: HeadDesign, cutter: Cutter) => {
   })
   return speed === undefined ? {} : { speed }
 }
-
-/** Of the head along Y, mm. */
-const headWidth = ({ parameters: { stock } }: HeadDesign): number =>
-  stock.shape === 'hexagon' && stock['slot-runs'] === 'flat-to-flat' ? (2 * stock.size) / Math.sqrt(3) : stock.size

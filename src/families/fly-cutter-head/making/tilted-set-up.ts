@@ -1,12 +1,13 @@
 import { angleBlockStack } from '../../../mechanics/measuring/angle-block-stack.ts'
 import { sineBarHeight } from '../../../mechanics/measuring/gauge-stack.ts'
 import { heldOn, jawGrip } from '../../../mechanics/set-up/jaw-grip.ts'
-import { chooseParallels } from '../../../mechanics/set-up/parallels.ts'
 import { type ClampedCut, stickUpNeeded } from '../../../mechanics/set-up/stick-up.ts'
 import { type TiltedWork, tiltedHeights } from '../../../mechanics/set-up/tilted-work.ts'
 import { arborTop } from '../assembly-dimensions.ts'
 import type { HeadDesign } from '../design.ts'
 import { certain } from '../engineering/certain.ts'
+import { acrossSlot } from '../section.ts'
+import { parallelsOrPacking } from './parallels-or-packing.ts'
 import { facingCutter } from './tooling.ts'
 
 /** How the tilt is picked up. */
@@ -75,7 +76,7 @@ function workOut(design: HeadDesign): TiltedSetUp {
   const { parameters: p, layout: l } = design
   const { clearance, ...settings } = p.settings['set-up']
   const jawHeight = p.machine.vise['jaw-height']
-  const opening = between(design)
+  const opening = acrossSlot(design.parameters.stock)
   const shell = facingCutter(design, opening).kind === 'face-mill'
   const { each, all } = certain(
     stickUpNeeded([
@@ -96,15 +97,7 @@ function workOut(design: HeadDesign): TiltedSetUp {
   } as const
   const { underNeeded, underMost } = certain(jawGrip({ ...held, stickUp: least }))
   // On too high a pair the head would stand out too far to be held: then it is packed to just what the cuts need.
-  const chosen = chooseParallels({
-    heights: p.shop.parallels,
-    least: underNeeded,
-    most: underMost,
-    stacked: false,
-    units: design.units,
-  })
-  const onParallels = chosen.ok && chosen.value.pairs.length > 0
-  const under = onParallels ? chosen.value.height : underNeeded
+  const { under, onParallels } = parallelsOrPacking(design, underNeeded, underMost)
   const { stickUp, grip, wanted } = certain(heldOn({ ...held, under }))
   return {
     tilt: l.faceAngle,
@@ -177,12 +170,6 @@ function isLowPoint(design: HeadDesign): boolean {
 function flatHeld({ parameters: { stock } }: HeadDesign): number {
   if (stock.shape === 'square') return stock.size
   return stock.shape === 'hexagon' && stock['slot-runs'] === 'point-to-point' ? stock.size / Math.sqrt(3) : 0
-}
-
-/** Across the bar along Y, mm. */
-function between({ parameters: { stock } }: HeadDesign): number {
-  const corners = stock.shape === 'hexagon' && stock['slot-runs'] === 'flat-to-flat'
-  return corners ? (2 * stock.size) / Math.sqrt(3) : stock.size
 }
 
 function settingOf({ parameters: { shop }, layout: { faceAngle, measuring } }: HeadDesign): AngleSetting {

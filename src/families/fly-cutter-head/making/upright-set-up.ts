@@ -1,5 +1,6 @@
-import { chooseParallels } from '../../../mechanics/set-up/parallels.ts'
 import type { HeadDesign } from '../design.ts'
+import { acrossSlot } from '../section.ts'
+import { parallelsOrPacking } from './parallels-or-packing.ts'
 
 /** Clampings of the blank before it is tilted: either end up, or either end out of the chuck. */
 export const uprightIds = ['first-end', 'mounting'] as const
@@ -32,19 +33,10 @@ export const uprightSetUp = (design: HeadDesign, id: UprightId): UprightSetUp =>
     const { clearance, 'least-grip': gripWanted } = p.settings['set-up']
     const length = lengthThen(design, id)
     const needed = Math.max(0, jawHeight + clearance + p.settings.facing - length)
-    const pair = chooseParallels({
-      heights: p.shop.parallels,
-      least: needed,
-      most: Math.max(needed, jawHeight - gripWanted),
-      stacked: false,
-      units: design.units,
-    })
-    const onParallels = pair.ok && pair.value.pairs.length > 0
-    const under = onParallels ? pair.value.height : needed
-    const corners = p.stock.shape === 'hexagon' && p.stock['slot-runs'] === 'flat-to-flat'
+    const { under, onParallels } = parallelsOrPacking(design, needed, Math.max(needed, jawHeight - gripWanted))
     return {
       length,
-      opening: corners ? (2 * p.stock.size) / Math.sqrt(3) : p.stock.size,
+      opening: acrossSlot(p.stock),
       under,
       onParallels,
       stickUp: under + length - jawHeight,

@@ -1,7 +1,7 @@
 import type { Finding } from '../../../checks/finding.ts'
 import { mm, written } from '../../../checks/rule.ts'
 import type { HeadDesign } from '../design.ts'
-import { headRoute } from '../making/route.ts'
+import { tiltedOperations } from '../making/tilted-operations.ts'
 import { isJoinedFirst, tiltedSetUp } from '../making/tilted-set-up.ts'
 import { coveringMill } from '../making/tooling.ts'
 
@@ -23,8 +23,8 @@ function travel(design: HeadDesign): Finding[] {
   const has = machine['table-travel']
   if (has === undefined) return []
   // In one clamping, all from the same zero: as far as the places of face, slot and step lie apart.
-  const xs = headRoute(design)
-    .filter((o) => o.setUp === 'tilted' && o.travel !== undefined)
+  const xs = tiltedOperations(design, [])
+    .filter((o) => o.travel !== undefined)
     .flatMap((o) => o.places.flatMap(({ x }) => (x === undefined ? [] : [x])))
   const needs = xs.length === 0 ? 0 : Math.max(...xs) - Math.min(...xs)
   if (needs <= has + 1e-9) return []

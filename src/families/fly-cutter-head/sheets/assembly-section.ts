@@ -10,6 +10,7 @@ import { solidOf } from '../../../part/part.ts'
 import { arborTop } from '../assembly-dimensions.ts'
 import type { HeadDesign } from '../design.ts'
 import { joinedLength, pinDiameter } from '../engineering/fit.ts'
+import { cornersBeside } from '../section.ts'
 import { type Assembly, itemMark, pinLetter, sectionLetter } from './assembly-views.ts'
 import { slotOnAxis } from './body-views.ts'
 import { threadSide } from './thread-lines.ts'
@@ -116,7 +117,7 @@ function catchPin(design: HeadDesign): CatchPin | undefined {
   if (p.fit.catch !== 'pin') return undefined
   const depth = joinedLength(design).middle
   const radius = pinDiameter(p) / 2
-  const endOn = !(p.stock.shape === 'hexagon' && p.stock['slot-runs'] === 'flat-to-flat')
+  const endOn = !cornersBeside(p.stock)
   const axis: Vec3 = endOn ? [0, 1, 0] : [1, 0, 0]
   const half = p.stock.size / 2
   const start: Vec3 = [-half * axis[0], -half * axis[1], -depth]

@@ -6,7 +6,7 @@ import { pointFrom } from '../../../geometry/frame.ts'
 import type { Vec3 } from '../../../geometry/vector.ts'
 import type { HeadDesign } from '../design.ts'
 import { faceFrame } from '../frames.ts'
-import { halfLengthAt } from '../section.ts'
+import { acrossSlot, halfLengthAt } from '../section.ts'
 import { Sizes } from './sizes.ts'
 import { type HeadViews, headViews, onView } from './views.ts'
 
@@ -99,8 +99,7 @@ export const datumOf = (view: string, letter: 'B', dimension: string, to: Point)
 })
 
 /** Half of the bar along Y, mm. */
-export const halfWide = ({ parameters: { stock } }: Pick<HeadDesign, 'parameters'>): number =>
-  stock.shape === 'hexagon' && stock['slot-runs'] === 'flat-to-flat' ? stock.size / Math.sqrt(3) : stock.size / 2
+export const halfWide = ({ parameters: { stock } }: Pick<HeadDesign, 'parameters'>): number => acrossSlot(stock) / 2
 
 /** Whether the bar has flats square to Y, which the jaws hold; flat-to-flat leaves corners there. */
 export const flatsFaceY = (stock: HeadDesign['parameters']['stock']): boolean =>

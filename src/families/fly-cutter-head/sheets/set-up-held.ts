@@ -14,7 +14,7 @@ import { scribedLine } from '../making/sawing.ts'
 import { isJoinedFirst, shankDiameter } from '../making/tilted-set-up.ts'
 import { heldInChuck, lengthThen, type UprightId, uprightIds, uprightSetUp } from '../making/upright-set-up.ts'
 import { setUpDimensions } from '../set-up-dimensions.ts'
-import { boxed, phantom } from './phantom.ts'
+import { boxed, phantom, visible } from './phantom.ts'
 import { Sizes } from './sizes.ts'
 import { headViews, pieceOfPart } from './views.ts'
 
@@ -31,9 +31,6 @@ export function heldViews(design: HeadDesign): ViewPlan[] {
     ...(used.has('pinning') ? [pinningView(design)] : []),
   ]
 }
-
-const visible = (...points: readonly Point[]): Entity<LayerName>[] =>
-  points.slice(1).map((to, i) => ({ kind: 'line', layer: 'visible', from: points[i]!, to }))
 
 /** Edges of the bar as they are seen along its slot, from the middle, mm; the outermost last. */
 function edgesOfBar({ parameters: { stock } }: HeadDesign): number[] {

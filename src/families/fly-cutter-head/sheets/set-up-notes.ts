@@ -6,6 +6,7 @@ import { outerPlace } from '../making/outer-place.ts'
 import { laidStandsOn } from '../making/stands-on.ts'
 import { tiltSetting } from '../making/tilt-setting.ts'
 import { isJoinedFirst, type TiltedSetUp, tiltedSetUp } from '../making/tilted-set-up.ts'
+import { cornersBeside } from '../section.ts'
 import { written } from '../words.ts'
 
 /** How the head is held for its two clampings, and in which order it is cut. */
@@ -55,7 +56,7 @@ function held(design: HeadDesign): string {
   const { stock } = design.parameters
   if (isJoinedFirst(design)) return 'on the shank of the arbor, in a V-block'
   if (stock.shape === 'round') return 'round bar in a V-block or soft jaws, the line of the slot marked first'
-  if (stock.shape === 'hexagon' && stock['slot-runs'] === 'flat-to-flat') {
+  if (cornersBeside(stock)) {
     return 'V-jaws, for plain ones meet the hexagon on its corners'
   }
   return 'on the two flats beside the slot'
