@@ -6,7 +6,7 @@ import { cut } from '../../src/families/fly-cutter-head/rules/cut.ts'
 import { finish } from '../../src/families/fly-cutter-head/rules/finish.ts'
 import { judged } from '../../src/families/variants.ts'
 import { headFrom } from './random-heads.ts'
-import { shownRemedy } from './shown-remedy.ts'
+import { everyFindingAbove } from './shown-remedy.ts'
 
 type Change = [string | RegExp, string]
 type Level = 'stop' | 'caution' | 'note' | 'nothing'
@@ -144,12 +144,7 @@ const noSingleChange: readonly string[] = [
   'a work material without a cutting force',
 ]
 
-describe('every finding above', () => {
-  it.each(cases.filter(([, level]) => level !== 'nothing'))(
-    'comes with a remedy that clears it, or says that none does: %s',
-    (name, _, id, changes) => {
-      const remedy = shownRemedy(headFrom('parameters', ...changes), id)
-      expect(remedy === 'none').toBe(noSingleChange.includes(name))
-    },
-  )
-})
+everyFindingAbove(
+  cases.flatMap(([name, level, id, changes]) => (level === 'nothing' ? [] : [[name, changes, id] as const])),
+  noSingleChange,
+)

@@ -1,8 +1,9 @@
-import { expect } from 'vitest'
+import { describe, expect, it } from 'vitest'
 import { findingsOf } from '../../src/checks/rule.ts'
 import type { HeadDesign } from '../../src/families/fly-cutter-head/design.ts'
 import { flyCutterHead } from '../../src/families/fly-cutter-head/family.ts'
 import { judged, remedied } from '../../src/families/variants.ts'
+import { headFrom } from './random-heads.ts'
 
 /**
  * The remedy of a finding in words, once it is shown to clear it and to bring no stop; `none` where the finding says that no
@@ -23,4 +24,17 @@ export function shownRemedy(design: HeadDesign, id: string): string | undefined 
   const stops = findings.filter((f) => f.level === 'stop').map((f) => f.id)
   expect(left.filter((f) => f.level === 'stop' && !stops.includes(f.id)).map((f) => f.id)).toEqual([])
   return remedy.text
+}
+
+/** A mistake of a test's table: its name, what makes it, and the finding that it is. */
+export type Mistake = readonly [name: string, changes: Parameters<typeof headFrom>[1][], id: string]
+
+/** Every one of them has a remedy that clears it, or is named as one that no single change clears. */
+export function everyFindingAbove(mistakes: readonly Mistake[], noSingleChange: readonly string[] = []): void {
+  describe('every finding above', () => {
+    it.each(mistakes)('comes with a remedy that clears it, or says that none does: %s', (name, changes, id) => {
+      const remedy = shownRemedy(headFrom('parameters', ...changes), id)
+      expect(remedy === 'none').toBe(noSingleChange.includes(name))
+    })
+  })
 }
